@@ -1,0 +1,38 @@
+"""A region's published rules as data, each number with its source, and their shelf."""
+
+from quarterwalk.guideline.own_file import read_guideline
+from quarterwalk.guideline.page import guideline_json, guideline_page, shelf_page
+from quarterwalk.guideline.routine import Routine, Rule, load_routine
+from quarterwalk.guideline.rule import (
+    BlastedShare,
+    Floor,
+    Guideline,
+    HalfLine,
+    Line,
+    Note,
+    SeasonEnd,
+    Source,
+    SourceKind,
+)
+from quarterwalk.guideline.shelf import guideline_names, load_guideline
+
+__all__ = [
+    "BlastedShare",
+    "Floor",
+    "Guideline",
+    "HalfLine",
+    "Line",
+    "Note",
+    "Routine",
+    "Rule",
+    "SeasonEnd",
+    "Source",
+    "SourceKind",
+    "guideline_json",
+    "guideline_names",
+    "guideline_page",
+    "load_guideline",
+    "load_routine",
+    "read_guideline",
+    "shelf_page",
+]
