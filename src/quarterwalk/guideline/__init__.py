@@ -1,6 +1,5 @@
 """A region's published rules as data, each number with its source, and their shelf."""
 
-from quarterwalk.guideline.own_file import read_guideline
 from quarterwalk.guideline.page import guideline_json, guideline_page, shelf_page
 from quarterwalk.guideline.routine import Routine, Rule, load_routine
 from quarterwalk.guideline.rule import (
@@ -33,6 +32,5 @@ __all__ = [
     "guideline_page",
     "load_guideline",
     "load_routine",
-    "read_guideline",
     "shelf_page",
 ]

@@ -12,7 +12,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from quarterwalk.errors import RefusedInput
-from quarterwalk.guideline import guideline_json, guideline_page, load_guideline, read_guideline
+from quarterwalk.files.own_guideline import read_guideline
+from quarterwalk.guideline import guideline_json, guideline_page, load_guideline
 
 EXAMPLE = Path(__file__).parents[2] / "examples" / "own-guideline.toml"
 
@@ -201,7 +202,7 @@ def test_hostile_files_are_refused_like_any_other(written, content):
 
 
 def test_a_whole_number_of_endless_digits_is_refused_at_its_line(written, monkeypatch):
-    monkeypatch.setattr("quarterwalk.guideline.own_file.LONGEST_LINE", 10_000)
+    monkeypatch.setattr("quarterwalk.files.own_guideline.LONGEST_LINE", 10_000)
     (problem,) = problems_of(written(TEXT + "x = " + "9" * 5_000))
     assert problem.row == 28
 

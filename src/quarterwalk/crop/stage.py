@@ -1,0 +1,88 @@
+"""Where the crop stands on a day: before squaring, squaring (which week), or blooming."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from enum import StrEnum
+
+from quarterwalk.crop.dates import CropDates
+from quarterwalk.guideline import load_routine
+
+
+class StageName(StrEnum):
+    """The three stretches of the season that a call tells apart."""
+
+    BEFORE_SQUARING = "before-squaring"
+    SQUARING = "squaring"
+    BLOOMING = "blooming"
+
+
+@dataclass(frozen=True, slots=True)
+class Stage:
+    """Where one field's crop stands on one day.
+
+    Parameters
+    ----------
+    name : StageName
+        Which stretch of the season.
+    days : tuple of int
+        Fewest and most days since first square that the dates allow; below 0
+        where first square may be still to come. [days]
+    bloom_known : bool
+        Whether the day of first bloom is known.
+    days_blooming : int
+        Days since first bloom while blooming, else 0. [days]
+    """
+
+    name: StageName
+    days: tuple[int, int]
+    bloom_known: bool = False
+    days_blooming: int = 0
+
+    @property
+    def squaring_weeks(self) -> tuple[int, ...]:
+        """Every squaring week that the dates allow; none unless squaring. [from 1]"""
+        if self.name is not StageName.SQUARING:
+            return ()
+        return weeks_between(*self.days)
+
+
+def weeks_between(first: int, last: int) -> tuple[int, ...]:
+    """Give the squaring weeks of a stretch of days since first square.
+
+    Parameters
+    ----------
+    first, last : int
+        Days since first square; those below 0 are left out. [days]
+
+    Returns
+    -------
+    tuple of int
+        Week 1 is days 0 to 6. [from 1]
+    """
+    length = load_routine().week_days
+    return tuple(range(max(first, 0) // length + 1, last // length + 2)) if last >= 0 else ()
+
+
+def stage_on(day: date, dates: CropDates) -> Stage:
+    """Tell where the crop stands on a day.
+
+    Parameters
+    ----------
+    day : date
+        The day of the walk.
+    dates : CropDates
+        What is known of the field's season.
+
+    Returns
+    -------
+    Stage
+    """
+    days = ((day - dates.latest).days, (day - dates.first_square).days)
+    bloom_known = dates.bloom is not None
+    if day < dates.first_square:
+        return Stage(StageName.BEFORE_SQUARING, days, bloom_known)
+    if dates.bloom is not None and day >= dates.bloom:
+        return Stage(StageName.BLOOMING, days, bloom_known, (day - dates.bloom).days)
+    return Stage(StageName.SQUARING, days, bloom_known)

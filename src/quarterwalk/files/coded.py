@@ -1,0 +1,101 @@
+"""A column of text cells as codes into its few distinct values.
+
+A walk table says "0" a million times. Each distinct text is read once; the rows hold
+its code, so checks and values are array look-ups, and an error still knows its row.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from typing import Generic, TypeVar
+
+import numpy as np
+import numpy.typing as npt
+
+from quarterwalk.errors import Problem
+
+Value = TypeVar("Value")
+IntArray = npt.NDArray[np.int64]
+BoolArray = npt.NDArray[np.bool_]
+
+
+class Misread(ValueError):
+    """A cell that can't be read: what was expected, and perhaps a hint."""
+
+    def __init__(self, expected: str, hint: str = "") -> None:
+        super().__init__(expected, hint)
+        self.expected = expected
+        self.hint = hint
+
+
+class _Codes(dict[str, int]):
+    """Give a text its code, a fresh one where it is met for the first time."""
+
+    def __missing__(self, text: str) -> int:
+        code = self[text] = len(self)
+        return code
+
+
+class CodedColumn(Generic[Value]):
+    """Cells of one column, gathered block by block.
+
+    Parameters
+    ----------
+    name : str
+        The column's name.
+    read : callable
+        Reads one stripped text, or raises `Misread`.
+    """
+
+    def __init__(self, name: str, read: Callable[[str], Value]) -> None:
+        self.name = name
+        self._read = read
+        self._codes = _Codes()
+        self._parts: list[IntArray] = []
+        self.values: list[Value | None] = []
+        self.faults: dict[int, Misread] = {}
+
+    def add(self, cells: Iterable[str], count: int) -> None:
+        """Take the cells of the next `count` rows."""
+        self._parts.append(np.fromiter(map(self._codes.__getitem__, cells), np.int64, count))
+        for code, text in list(enumerate(self._codes))[len(self.values) :]:
+            try:
+                self.values.append(self._read(text.strip()))
+            except Misread as fault:
+                self.values.append(None)
+                self.faults[code] = fault
+
+    @property
+    def codes(self) -> IntArray:
+        """Codes of all rows so far, shape (rows,)."""
+        if len(self._parts) != 1:
+            self._parts = [np.concatenate([np.zeros(0, np.int64), *self._parts])]
+        return self._parts[0]
+
+    def given(self) -> BoolArray:
+        """Tell the rows whose cell is not blank, shape (rows,)."""
+        given: BoolArray = self.take(lambda value: value != "") == 1
+        return given
+
+    def take(self, of: Callable[[Value], int], default: int = 0) -> IntArray:
+        """Turn each row's value into a whole number; `default` where it can't be read."""
+        each = [default if value is None else of(value) for value in self.values]
+        return np.array(each or [default], np.int64)[self.codes]
+
+    def text(self, code: int) -> str:
+        """Give the cell as it stands in the file."""
+        return list(self._codes)[code]
+
+    def bad_rows(self) -> IntArray:
+        """Indices of the rows whose cell can't be read, ascending."""
+        if not self.faults:
+            return np.zeros(0, np.int64)
+        bad = np.zeros(len(self.values), np.bool_)
+        bad[list(self.faults)] = True
+        return np.flatnonzero(bad[self.codes])
+
+    def problem(self, file: str, row: int, index: int) -> Problem:
+        """Say what is wrong with the cell of row index `index`, seen as row `row`."""
+        code = int(self.codes[index])
+        fault = self.faults[code]
+        return Problem(file, row, self.name, self.text(code), fault.expected, fault.hint)

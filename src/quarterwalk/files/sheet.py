@@ -1,0 +1,123 @@
+"""Rows of cells out of a CSV or XLSX file, with the row numbers that a spreadsheet shows.
+
+Everything above this module sees text cells only; what a cell means is decided there.
+"""
+
+from __future__ import annotations
+
+import io
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from quarterwalk.errors import Problem, RefusedInput
+from quarterwalk.files.csv_cells import csv_rows
+from quarterwalk.files.xlsx_cells import xlsx_rows
+
+ROWS_AT_ONCE = 20_000
+"""Rows handed on together: large enough to be quick, small enough to keep memory low."""
+
+STANDARD_INPUT = "standard input"
+"""What errors call the file read from ``-``."""
+
+_ZIP_MAGIC = b"PK\x03\x04"
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """Some rows in a row; all as wide as the header.
+
+    Parameters
+    ----------
+    first_row : int
+        Row of the first, as a spreadsheet shows it. [header = 1]
+    rows : list of sequences of str
+        The cells.
+    widths : list of int or None
+        How many cells each row really had; None where all had the header's number.
+    """
+
+    first_row: int
+    rows: list[Sequence[str]]
+    widths: list[int] | None
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """A table with a header: names as in the file, stripped, and its rows in blocks."""
+
+    file: str
+    header_row: int
+    header: tuple[str, ...]
+    blocks: Iterator[Block]
+
+
+def open_sheet(path: str | Path, *, stdin: io.BufferedIOBase | None = None) -> Sheet:
+    """Open a CSV or XLSX file as a sheet.
+
+    Parameters
+    ----------
+    path : str or Path
+        The file; ``-`` reads CSV from `stdin`.
+    stdin : binary file or None
+        Where ``-`` reads from.
+
+    Returns
+    -------
+    Sheet
+        Its blocks can be gone through once.
+
+    Raises
+    ------
+    RefusedInput
+        If the file can't be read, is not UTF-8, is damaged, or has no header.
+    """
+    if str(path) == "-" and stdin is not None:
+        file, data = STANDARD_INPUT, stdin.read()
+    else:
+        file, data = str(path), _bytes_of(Path(path))
+    if data.startswith(_ZIP_MAGIC):
+        records: Iterator[Sequence[str]] = xlsx_rows(file, data)
+    else:
+        records = csv_rows(file, data)
+    return _with_header(file, records)
+
+
+def _bytes_of(path: Path) -> bytes:
+    try:
+        return path.read_bytes()
+    except OSError as error:
+        expected = "a CSV or XLSX file that can be read"
+        problem = Problem(str(path), None, None, error.strerror or str(error), expected)
+        raise RefusedInput([problem]) from None
+
+
+def _with_header(file: str, records: Iterator[Sequence[str]]) -> Sheet:
+    """Take the first row that is not blank as the header."""
+    for row, cells in enumerate(records, start=1):
+        names = tuple(cell.strip() for cell in cells)
+        if any(names):
+            return Sheet(file, row, names, _blocks(records, row + 1, len(names)))
+    expected = "a table with a header row"
+    raise RefusedInput([Problem(file, 1, None, "", expected, "The file is empty.")])
+
+
+def _blocks(records: Iterator[Sequence[str]], first_row: int, width: int) -> Iterator[Block]:
+    """Gather records into blocks whose rows are all `width` wide."""
+    rows: list[Sequence[str]] = []
+    for cells in records:
+        rows.append(cells)
+        if len(rows) == ROWS_AT_ONCE:
+            yield _block(first_row, rows, width)
+            first_row += len(rows)
+            rows = []
+    if rows:
+        yield _block(first_row, rows, width)
+
+
+def _block(first_row: int, rows: list[Sequence[str]], width: int) -> Block:
+    widths = list(map(len, rows))
+    if widths.count(width) == len(widths):
+        return Block(first_row, rows, None)
+    padded: list[Sequence[str]] = [(*cells, *[""] * (width - len(cells))) for cells in rows]
+    return Block(first_row, padded, widths)
