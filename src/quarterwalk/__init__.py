@@ -1,1 +1,60 @@
-"""stub"""
+"""Quarterwalk: from a walk of plant checks in squaring cotton to a call.
+
+The names that a notebook needs, and no more. They are loaded when first used, so that
+a command that needs none of them starts at once.
+"""
+
+from __future__ import annotations
+
+from importlib import import_module
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from quarterwalk.call import Call, make_call
+    from quarterwalk.crop import CropDates, stage_on
+    from quarterwalk.files.own_guideline import read_guideline
+    from quarterwalk.files.walk_table import read_walks
+    from quarterwalk.guideline import load_guideline
+    from quarterwalk.reading import Reading, take_reading, take_readings
+    from quarterwalk.walk import Walk
+
+__version__ = "0.1.0"
+
+_HOMES = {
+    "Call": "quarterwalk.call",
+    "CropDates": "quarterwalk.crop",
+    "Reading": "quarterwalk.reading",
+    "Walk": "quarterwalk.walk",
+    "load_guideline": "quarterwalk.guideline",
+    "make_call": "quarterwalk.call",
+    "read_guideline": "quarterwalk.files.own_guideline",
+    "read_walks": "quarterwalk.files.walk_table",
+    "stage_on": "quarterwalk.crop",
+    "take_reading": "quarterwalk.reading",
+    "take_readings": "quarterwalk.reading",
+}
+
+__all__ = [
+    "Call",
+    "CropDates",
+    "Reading",
+    "Walk",
+    "__version__",
+    "load_guideline",
+    "make_call",
+    "read_guideline",
+    "read_walks",
+    "stage_on",
+    "take_reading",
+    "take_readings",
+]
+
+
+def __getattr__(name: str) -> object:
+    if name not in _HOMES:
+        raise AttributeError(f"quarterwalk has no {name!r}; it has {', '.join(__all__)}.")
+    return getattr(import_module(_HOMES[name]), name)
+
+
+def __dir__() -> list[str]:
+    return list(__all__)

@@ -1,0 +1,285 @@
+"""What was found against the lines, as reasons: insects, squares, and the rule that joins them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from quarterwalk.call.figures import COUNTED_ON, beside, listed, number, span
+from quarterwalk.call.rule import Insects, Judged, Squares
+from quarterwalk.call.verdict import Reason, Verdict
+from quarterwalk.guideline import load_routine
+from quarterwalk.reading import Reading
+from quarterwalk.walk import Method
+
+_INSECTS = {
+    Insects.OVER: ("insects-over", "That is at or past the line of {line}."),
+    Insects.NEAR: ("insects-near", "That is close under the line of {line}."),
+    Insects.MIDDLE: (
+        "insects-middle",
+        "That is under the line of {line}, but more than a third of it.",
+    ),
+    Insects.FEW: ("insects-few", "That is well under the line of {line}."),
+}
+
+# Below this chance of quadrants so unlike, they are called uneven (common practice in
+# testing). [fraction]
+_UNEVEN_BELOW = 0.05
+
+_OTHER_CAUSES = (
+    "So few insects do not account for the squares lost. Look for other causes first:"
+    " standing water, hot dry wind, cold or long cloud, other pests."
+)
+
+
+def evidence(reading: Reading, judged: Judged, level: float) -> Iterator[Reason]:
+    """Say what was found against the lines of one squaring week.
+
+    Parameters
+    ----------
+    reading : Reading
+        What the walk says.
+    judged : Judged
+        What the rule made of it.
+    level : float
+        Chance that a printed range holds the true value. [fraction]
+
+    Yields
+    ------
+    Reason
+    """
+    yield _insects(reading, judged, level)
+    if judged.bounds.halved:
+        yield _halved(judged)
+    if judged.squares is not Squares.NOT_ASKED:
+        yield _squares(reading, judged, level)
+        yield from _both(judged)
+    elif reading.set_readable and judged.bounds.half_at is None:
+        yield Reason("insects-alone", _seen_squares(reading, level))
+    elif judged.bounds.half_at is not None and not judged.bounds.halved:
+        yield _not_halved(reading, judged, level)
+
+
+def found(reading: Reading, line: Fraction | None, level: float) -> str:
+    """Say how many insects were found, with their range.
+
+    Parameters
+    ----------
+    reading : Reading
+        With an insect check.
+    line : Fraction or None
+        Rounding must not carry the number across it. [insects per 100]
+    level : float
+        Chance that the range holds the true value. [fraction]
+
+    Returns
+    -------
+    str
+        Without a full stop.
+    """
+    ends = reading.per_100_interval(level)
+    if ends is None or reading.per_100 is None:
+        return "Nobody looked for insects"
+    unit = COUNTED_ON[reading.method]
+    whole = (reading.sweeps if reading.method is Method.SWEEP else reading.plants) == 100
+    on = "on" if whole else "per"
+    one = " fleahopper " if beside(reading.per_100, line) == "1" else " fleahoppers "
+    return f"{beside(reading.per_100, line)}{one}{on} 100 {unit}, most likely {span(*ends)}"
+
+
+def _insects(reading: Reading, judged: Judged, level: float) -> Reason:
+    line = judged.bounds.line
+    code, meaning = _INSECTS[judged.insects]
+    return Reason(code, f"{found(reading, line, level)}. " + meaning.format(line=number(line)))
+
+
+def _week(judged: Judged) -> str:
+    week = judged.bounds.week
+    return "in bloom" if week is None else f"in week {week} of squaring"
+
+
+def _squares(reading: Reading, judged: Judged, level: float) -> Reason:
+    if judged.squares is Squares.NOT_READABLE:
+        return Reason("set-not-readable", _why_not_readable(reading))
+    if judged.bounds.blasted is not None:
+        return _blasted(reading, judged, level)
+    floor = 100 * (judged.bounds.floor or Fraction(0))
+    code, meaning = {
+        Squares.FINE: ("set-not-under", "not under"),
+        Squares.UNDER: ("set-under", "under"),
+        Squares.WELL_UNDER: ("set-well-under", "well under"),
+    }[judged.squares]
+    text = f"{squares_found(reading, floor, level)}. That is {meaning} the floor of {number(floor)}"
+    return Reason(code, f"{text} {_week(judged)}.")
+
+
+def squares_found(reading: Reading, floor: Fraction | None, level: float) -> str:
+    """Say how many squares are still good, with their range.
+
+    Parameters
+    ----------
+    reading : Reading
+        What the walk says.
+    floor : Fraction or None
+        Rounding must not carry the number across it. [percent]
+    level : float
+        Chance that the range holds the true value. [fraction]
+
+    Returns
+    -------
+    str
+        Without a full stop.
+    """
+    ends = reading.set_interval(level)
+    if ends is None or reading.square_set is None:
+        return "Nobody looked at squares"
+    good = beside(100 * reading.square_set, floor)
+    return f"{good} of 100 squares still good, most likely {span(100 * ends[0], 100 * ends[1])}"
+
+
+def _blasted(reading: Reading, judged: Judged, level: float) -> Reason:
+    blasted, odds = judged.bounds.blasted, reading.blasted_odds
+    if blasted is None or odds is None or reading.blasted_share is None:
+        raise ValueError("a blasted share must be readable to be told, got none.")
+    low, high = odds.interval(level)
+    limit = 100 * blasted.at_least
+    share = beside(100 * reading.blasted_share, limit)
+    said = f"{share} of 100 squares blasted, most likely {span(100 * low, 100 * high)}."
+    if judged.squares is Squares.FINE:
+        return Reason("blasted-not-over", f"{said} The guideline asks for {number(limit)}.")
+    past = f"{said} That is at or past the {number(limit)} that the guideline asks for."
+    return Reason("blasted-over", past)
+
+
+def _why_not_readable(reading: Reading) -> str:
+    routine = load_routine()
+    if not reading.square_plants:
+        return "Square set can't be read: nobody looked at squares."
+    if reading.squares < routine.thin_sites:
+        return (
+            f"Square set can't be read: {reading.squares} first positions were looked at;"
+            f" it takes {routine.thin_sites}, better {routine.readable_sites}."
+        )
+    return (
+        "Square set can't be read: fewer than half of the plants looked at are squaring"
+        f" ({reading.squaring_plants} of {reading.square_plants})."
+    )
+
+
+def _both(judged: Judged) -> Iterator[Reason]:
+    """Say what the two measures come to together."""
+    under = judged.squares in (Squares.UNDER, Squares.WELL_UNDER)
+    if judged.insects is Insects.OVER:
+        if under:
+            yield Reason(
+                "both-past", "The guideline asks for both, insects and lost squares. Both are past."
+            )
+        elif judged.squares is Squares.FINE:
+            text = "The guideline asks for both, insects and lost squares. The squares are holding."
+            yield Reason("insects-only", text)
+        else:
+            text = "The insects call for treatment only if squares are being lost too."
+            yield Reason("squares-needed", text)
+    elif under and judged.insects is Insects.FEW:
+        yield Reason("other-causes", _OTHER_CAUSES)
+    elif under:
+        text = "Squares are being lost, and there are insects enough to watch closely."
+        yield Reason("squares-only", text)
+
+
+def _halved(judged: Judged) -> Reason:
+    half_at = number(100 * (judged.bounds.half_at or Fraction(0)))
+    full, line = number(judged.bounds.full_line), number(judged.bounds.line)
+    text = (
+        f"Square set is at {half_at} of 100 or under, which halves the line from {full} to {line}."
+    )
+    return Reason("line-halved", text)
+
+
+def _not_halved(reading: Reading, judged: Judged, level: float) -> Reason:
+    if not reading.set_readable:
+        return Reason("set-not-readable", _why_not_readable(reading) + " The full line holds.")
+    half_at = 100 * (judged.bounds.half_at or Fraction(0))
+    said = squares_found(reading, half_at, level)
+    return Reason("line-full", f"{said}. Above {number(half_at)} the full line holds.")
+
+
+def _seen_squares(reading: Reading, level: float) -> str:
+    said = squares_found(reading, None, level)
+    return f"{said}. This guideline goes by insects alone; the squares are for your own judgement."
+
+
+def losses(reading: Reading) -> Iterator[Reason]:
+    """Say what became of the squares lost.
+
+    Parameters
+    ----------
+    reading : Reading
+        What the walk says.
+
+    Yields
+    ------
+    Reason
+        None where no square was lost.
+    """
+    lost = reading.losses
+    if lost.total:
+        kinds = [("missing", lost.missing), ("blasted", lost.blasted), ("flared", lost.flared)]
+        told = listed([f"{count} {kind}" for kind, count in kinds if count])
+        total = f"Of {lost.total} squares lost" if lost.total > 1 else "Of the one square lost"
+        yield Reason("losses", f"{total}, {told}.")
+
+
+def unevenness(reading: Reading) -> Iterator[Reason]:
+    """Say where most insects are, if the quarters differ more than chance.
+
+    Parameters
+    ----------
+    reading : Reading
+        What the walk says.
+
+    Yields
+    ------
+    Reason
+        None where the quarters do not differ more than chance would make them.
+    """
+    if reading.evenness_p is not None and reading.evenness_p < _UNEVEN_BELOW:
+        most = max(reading.quadrants, key=lambda q: q.insects / max(q.sweeps or q.plants, 1))
+        text = f"The insects are not spread evenly: {most.insects} of {reading.insects}"
+        yield Reason("uneven", f"{text} are in the {most.quadrant} quarter.")
+
+
+def within_range(
+    reading: Reading, judged: Judged, low: Fraction, high: Fraction
+) -> Iterator[Reason]:
+    """Say what each end of a published range would make of the reading.
+
+    Parameters
+    ----------
+    reading : Reading
+        What the walk says.
+    judged : Judged
+        What the rule made of it.
+    low, high : Fraction
+        The range in force. [insects per 100]
+
+    Yields
+    ------
+    Reason
+        None where the reading does not lie between the ends.
+    """
+    if reading.per_100 is not None and low <= reading.per_100 < high:
+        treat = judged.squares in (Squares.NOT_ASKED, Squares.UNDER, Squares.WELL_UNDER)
+        at = f"at {number(low)} treat, at {number(high)} not yet"
+        if not treat:
+            at = f"at {number(low)} past the line, at {number(high)} not yet"
+        text = f"The published range is {number(low)} to {number(high)}: {at}."
+        yield Reason("within-range", text)
+
+
+VERDICT_PHRASES = {
+    Verdict.HOLD: "hold",
+    Verdict.LOOK_SOONER: "look sooner",
+    Verdict.TREAT: "treat",
+}
+"""The verdicts inside a sentence."""

@@ -1,0 +1,147 @@
+"""Numbers, dates and odds as people say them, never rounded across a line."""
+
+from __future__ import annotations
+
+from datetime import date
+from fractions import Fraction
+
+from quarterwalk.call.verdict import Sureness
+from quarterwalk.walk import Method
+
+_EDGE_ODDS = ((0.99, "better than 99 in 100"), (0.95, "better than 19 in 20"))
+
+COUNTED_ON = {
+    Method.TERMINAL: "plants",
+    Method.WHOLE_PLANT: "plants",
+    Method.BUCKET: "plants",
+    Method.SWEEP: "sweeps",
+}
+"""What insects are counted on, for each way of counting."""
+
+
+def number(value: Fraction) -> str:
+    """Write a line or a floor as it is published.
+
+    Parameters
+    ----------
+    value : Fraction
+        The number.
+
+    Returns
+    -------
+    str
+        Without a decimal point where it is whole.
+    """
+    return str(value.numerator) if value.denominator == 1 else f"{float(value):g}"
+
+
+def beside(value: Fraction, limit: Fraction | None = None) -> str:
+    """Write a measured number beside the limit it is compared with.
+
+    Parameters
+    ----------
+    value : Fraction
+        What was measured.
+    limit : Fraction or None
+        The line or floor; rounding must not carry the number across it.
+
+    Returns
+    -------
+    str
+        A whole number, or words where that would mislead.
+    """
+    near = round(value)
+    if limit is not None and value < limit <= near:
+        return f"just under {number(limit)}"
+    if limit is not None and near < limit <= value:
+        return f"{float(value):.1f}"
+    if near == 0 and value > 0:
+        return "fewer than 1"
+    return str(near)
+
+
+def span(low: float, high: float) -> str:
+    """Write a range in whole numbers.
+
+    Parameters
+    ----------
+    low, high : float
+        Its ends, in the unit that is shown.
+
+    Returns
+    -------
+    str
+    """
+    first, last = round(low), round(high)
+    return f"{first} to {last}" if first != last else f"about {first}"
+
+
+def day_words(day: date) -> str:
+    """Write a date as a person says it.
+
+    Parameters
+    ----------
+    day : date
+        The day.
+
+    Returns
+    -------
+    str
+        Such as ``Saturday 4 July``.
+    """
+    return f"{day:%A} {day.day} {day:%B}"
+
+
+def odds_words(chance: float) -> str:
+    """Write a chance as odds.
+
+    Parameters
+    ----------
+    chance : float
+        [fraction, 0 to 1]
+
+    Returns
+    -------
+    str
+        Such as ``about 7 in 10``.
+    """
+    for edge, words in _EDGE_ODDS:
+        if chance >= edge:
+            return words
+    tenths = min(9, round(10 * chance))
+    return f"about {tenths} in 10" if tenths else "less than 1 in 10"
+
+
+def sure_words(sure: Sureness | None, chance: float | None) -> str:
+    """Say how sure a call is, to a scout or an advisor.
+
+    Parameters
+    ----------
+    sure : Sureness or None
+        The word for growers.
+    chance : float or None
+        That the true values bear the verdict out. [fraction]
+
+    Returns
+    -------
+    str
+    """
+    if sure is None or chance is None:
+        return ""
+    word = sure.value[0].upper() + sure.value[1:]
+    return f"{word}: {odds_words(chance)}"
+
+
+def listed(items: list[str]) -> str:
+    """Join words as a sentence does.
+
+    Parameters
+    ----------
+    items : list of str
+        The words.
+
+    Returns
+    -------
+    str
+    """
+    return " and ".join([", ".join(items[:-1]), items[-1]]) if len(items) > 1 else "".join(items)

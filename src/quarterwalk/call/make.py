@@ -1,0 +1,263 @@
+"""From a reading, a stage and a guideline to a call: a pure function."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+from fractions import Fraction
+
+from quarterwalk.call import doubts
+from quarterwalk.call.cautions import cautions_for, host_weeds
+from quarterwalk.call.chances import borne_out, chances_of, sureness
+from quarterwalk.call.evidence import evidence, losses, unevenness, within_range
+from quarterwalk.call.figures import number
+from quarterwalk.call.nothing import no_call
+from quarterwalk.call.rule import Bounds, Judged, bounds_for, judge
+from quarterwalk.call.season import InSeason, in_season
+from quarterwalk.call.settle import plants_to_settle, square_plants_to_read
+from quarterwalk.call.verdict import (
+    Call,
+    GuidelineUsed,
+    Look,
+    Reason,
+    Sureness,
+    Verdict,
+)
+from quarterwalk.crop import Stage
+from quarterwalk.errors import LineOutsideRange
+from quarterwalk.guideline import Guideline, load_routine
+from quarterwalk.reading import Reading
+
+
+@dataclass(frozen=True, slots=True)
+class CallOptions:
+    """What an advisor may choose.
+
+    Parameters
+    ----------
+    line : Fraction or None
+        A line inside the published range; None takes its lower end. [insects per 100]
+    level : float
+        Chance that a printed range holds the true value. [fraction]
+    """
+
+    line: Fraction | None = None
+    level: float = 0.90
+
+
+DEFAULT_OPTIONS = CallOptions()
+
+
+def check_line(guideline: Guideline, line: Fraction) -> None:
+    """Refuse a line that the guideline does not publish.
+
+    Parameters
+    ----------
+    guideline : Guideline
+        The region's rule.
+    line : Fraction
+        The line chosen. [insects per 100]
+
+    Raises
+    ------
+    LineOutsideRange
+        If it lies outside the published range, or there is no one range.
+    """
+    allowed = guideline.allowed_line()
+    if allowed is None:
+        raise LineOutsideRange(guideline.name, number(line), "left out: the line changes by week")
+    low, high = allowed
+    if not low <= line <= high:
+        words = number(low) if low == high else f"from {number(low)} to {number(high)}"
+        raise LineOutsideRange(guideline.name, number(line), words)
+
+
+def make_call(
+    reading: Reading,
+    stage: Stage,
+    guideline: Guideline,
+    *,
+    on: date,
+    treated: date | None = None,
+    options: CallOptions = DEFAULT_OPTIONS,
+) -> Call:
+    """Decide on one field: hold, look sooner, treat, or no call, and say why.
+
+    Parameters
+    ----------
+    reading : Reading
+        What the walk says.
+    stage : Stage
+        Where the crop stood on the day of the walk.
+    guideline : Guideline
+        The region's published rule, or one's own.
+    on : date
+        The day of the walk.
+    treated : date or None
+        The last treatment before the walk.
+    options : CallOptions
+        What the advisor chose.
+
+    Returns
+    -------
+    Call
+
+    Raises
+    ------
+    LineOutsideRange
+        If the chosen line lies outside the published range.
+    """
+    if options.line is not None:
+        check_line(guideline, options.line)
+    season = in_season(stage, guideline)
+    nothing = no_call(reading, stage, guideline, season, on)
+    if nothing is not None:
+        return nothing
+    bounds = [bounds_for(reading, guideline, week, options.line) for week in season.weeks]
+    judged = [judge(reading, guideline, each) for each in bounds]
+    decided = _decide(reading, guideline, season, judged, _Day(on, treated))
+    chances = chances_of(reading, guideline, bounds)
+    sure = sureness(borne_out(chances, decided.verdict))
+    soonest, latest = (on + timedelta(days=n) for n in decided.days)
+    return Call(
+        verdict=decided.verdict,
+        sure=sure,
+        provisional=decided.provisional,
+        next_look=Look(soonest, latest),
+        reasons=_reasons(reading, guideline, judged, decided, options),
+        cautions=cautions_for(decided.verdict, recently_treated=decided.recent),
+        host_weeds=host_weeds(stage),
+        settle=_settle(reading, guideline, bounds, decided, sure),
+        stage=stage,
+        guideline=GuidelineUsed(
+            guideline.name,
+            guideline.edition,
+            guideline.hash,
+            guideline.own,
+            bounds[0].line,
+            bounds[0].floor,
+        ),
+        chances=chances,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Day:
+    """The day of the walk, and the last treatment before it."""
+
+    on: date
+    treated: date | None
+
+
+@dataclass(frozen=True, slots=True)
+class _Decided:
+    """A verdict on its way: `first` are reasons that come first, `doubts` those that follow."""
+
+    verdict: Verdict
+    days: tuple[int, int]
+    provisional: bool = False
+    unfinished: bool = False
+    recent: bool = False
+    first: tuple[Reason, ...] = ()
+    doubts: tuple[Reason, ...] = ()
+
+
+def _decide(
+    reading: Reading,
+    guideline: Guideline,
+    season: InSeason,
+    judged: Sequence[Judged],
+    day: _Day,
+) -> _Decided:
+    """Apply what stands above the table: unsure weeks, recent sprays, unfinished walks."""
+    sooner = load_routine().look_sooner
+    decided = _merge(judged)
+    if season.reaches_outside and decided.verdict is Verdict.TREAT:
+        decided = replace(decided, verdict=Verdict.LOOK_SOONER, days=sooner)
+    recent = doubts.recent_treatment(day.on, day.treated)
+    if recent is not None:
+        decided = replace(decided, recent=True, first=(*decided.first, recent))
+        if decided.verdict is Verdict.TREAT:
+            decided = replace(decided, verdict=Verdict.LOOK_SOONER, days=sooner)
+    thin = tuple(doubts.thinness(reading, guideline))
+    edges = tuple(doubts.unsure_season(season, guideline))
+    lacking = doubts.unfinished(reading)
+    if lacking is not None:
+        finish = load_routine().finish
+        return replace(
+            decided,
+            verdict=Verdict.LOOK_SOONER,
+            days=(finish, finish),
+            provisional=True,
+            unfinished=True,
+            first=(lacking, *decided.first),
+            doubts=edges,
+        )
+    provisional = decided.provisional or bool(thin) or bool(edges)
+    return replace(decided, provisional=provisional, doubts=(*edges, *thin))
+
+
+def _merge(judged: Sequence[Judged]) -> _Decided:
+    """Join the verdicts of the weeks that the dates allow."""
+    compared = tuple(doubts.weeks_compared(judged))
+    if len({each.verdict for each in judged}) == 1:
+        days = min((each.days for each in judged), key=lambda span: span[1])
+        return _Decided(judged[0].verdict, days, first=compared)
+    sooner = load_routine().look_sooner
+    return _Decided(Verdict.LOOK_SOONER, sooner, provisional=True, first=compared)
+
+
+def _reasons(
+    reading: Reading,
+    guideline: Guideline,
+    judged: Sequence[Judged],
+    decided: _Decided,
+    options: CallOptions,
+) -> tuple[Reason, ...]:
+    """Put all that led to the verdict in order, the weightiest first."""
+    published = guideline.line_for(judged[0].bounds.week)
+    reasons = [*evidence(reading, judged[0], options.level)]
+    if not judged[0].bounds.halved:
+        reasons += within_range(reading, judged[0], published.low, published.high)
+    if options.line is not None and options.line != published.low:
+        text = f"The line of {number(options.line)} was chosen inside the published range"
+        span = f"{number(published.low)} to {number(published.high)}"
+        reasons.append(Reason("line-chosen", f"{text} {span}."))
+    if guideline.own:
+        text = f"This call rests on your own guideline file ({guideline.name}"
+        reasons.append(Reason("own-guideline", f"{text}, edition {guideline.edition})."))
+    told = (*reasons, *losses(reading), *unevenness(reading), *decided.doubts)
+    return (*decided.first, *told)
+
+
+def _settle(
+    reading: Reading,
+    guideline: Guideline,
+    bounds: Sequence[Bounds],
+    decided: _Decided,
+    sure: Sureness | None,
+) -> Reason | None:
+    """Say what would settle a call that is not clear."""
+    full, sweep = load_routine().full_walk_plants, reading.sweeps > 0
+    what = "sweeps" if sweep else "plants"
+    if decided.unfinished:
+        left = full - (reading.sweeps if sweep else reading.plants)
+        text = f"About {left} more {what} finish the walk." if left > 0 else "Walk every quarter."
+        return Reason("settle-finish", text)
+    if guideline.needs_set and not reading.set_readable:
+        more = square_plants_to_read(reading)
+        if more:
+            text = f"Squares counted on about {more} more plants would make square set readable."
+            return Reason("settle-squares", text)
+    if sure is Sureness.CLEAR:
+        return None
+    more = plants_to_settle(reading, guideline, bounds)
+    if more is None:
+        text = f"More {what} alone are not likely to settle it; the next look will tell more."
+        return Reason("settle-wait", text)
+    if more == 0:
+        return None
+    return Reason(
+        "settle-plants", f"About {more} more {what} would settle it, if they show the same."
+    )

@@ -1,0 +1,109 @@
+"""Where no advice can be given: out of season, no line for the method, nobody looked."""
+
+from __future__ import annotations
+
+from datetime import date, timedelta
+
+from quarterwalk.call.cautions import host_weeds
+from quarterwalk.call.season import InSeason, Outside
+from quarterwalk.call.verdict import (
+    Call,
+    Chances,
+    GuidelineUsed,
+    Look,
+    Reason,
+    Verdict,
+)
+from quarterwalk.crop import Stage, StageName
+from quarterwalk.guideline import Guideline, SeasonEnd, load_routine
+from quarterwalk.reading import Reading
+from quarterwalk.walk import Method
+
+_ENDS = {
+    SeasonEnd.WEEK_3: "it ends after week 3 of squaring, or at first bloom",
+    SeasonEnd.FIRST_BLOOM: "it ends at first bloom",
+    SeasonEnd.WEEK_AFTER_BLOOM: "it ends 7 days after first bloom",
+}
+
+_MADE = {
+    Method.TERMINAL: "the terminal check",
+    Method.WHOLE_PLANT: "the whole-plant check",
+    Method.BUCKET: "the beat bucket",
+    Method.SWEEP: "the sweep net",
+}
+
+
+def no_call(
+    reading: Reading, stage: Stage, guideline: Guideline, season: InSeason, on: date
+) -> Call | None:
+    """Say why no advice can be given, where none can.
+
+    Parameters
+    ----------
+    reading : Reading
+        What the walk says.
+    stage : Stage
+        Where the crop stood on the day of the walk.
+    guideline : Guideline
+        The rule.
+    season : InSeason
+        What the guideline has to go by.
+    on : date
+        The day of the walk.
+
+    Returns
+    -------
+    Call or None
+        A call with verdict ``none``; None where the rule can be applied.
+    """
+    why = _why(reading, stage, guideline, season)
+    if why is None:
+        return None
+    reason, days = why
+    looked = None if days is None else on + timedelta(days=days)
+    return Call(
+        verdict=Verdict.NONE,
+        sure=None,
+        provisional=False,
+        next_look=None if looked is None else Look(looked, looked),
+        reasons=(reason,),
+        cautions=(),
+        host_weeds=host_weeds(stage),
+        settle=None,
+        stage=stage,
+        guideline=GuidelineUsed(
+            guideline.name, guideline.edition, guideline.hash, guideline.own, None, None
+        ),
+        chances=Chances(),
+    )
+
+
+def _why(
+    reading: Reading, stage: Stage, guideline: Guideline, season: InSeason
+) -> tuple[Reason, int | None] | None:
+    """Give the reason, and the days to the next look (None: none is due)."""
+    if season.outside is Outside.BEFORE:
+        days = load_routine().before_squaring
+        text = "The field is not squaring yet, and the guideline begins at first square."
+        return Reason(season.outside.value, text), days
+    if season.outside is Outside.OVER:
+        return Reason(season.outside.value, _over(stage, guideline)), None
+    if season.outside is Outside.BLOOM_UNKNOWN:
+        late = load_routine().no_call_after
+        text = f"First square was more than {late} days ago and no bloom date is given."
+        text += " Give the date of first bloom, and this walk gets its call."
+        return Reason(season.outside.value, text), 0
+    if reading.method is not guideline.method:
+        text = f"{guideline.name} has a line for {_MADE[guideline.method]} only;"
+        text += f" this walk was made with {_MADE[reading.method]}."
+        return Reason("no-line-for-method", text), 0
+    if reading.density is None:
+        return Reason("no-insect-check", "No plant was checked for insects."), 0
+    return None
+
+
+def _over(stage: Stage, guideline: Guideline) -> str:
+    text = f"The season of {guideline.name} is over: {_ENDS[guideline.season_end]}."
+    if stage.name is StageName.BLOOMING:
+        return text + " The field blooms."
+    return text

@@ -1,0 +1,63 @@
+"""The command line: ``quarterwalk``.
+
+Commands are loaded when they are called, so that ``--help`` answers at once.
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Sequence
+from importlib import import_module
+
+from quarterwalk.cli.parser import make_parser
+from quarterwalk.errors import RefusedInput, UsageError
+
+__all__ = ["main"]
+
+DONE, USAGE, REFUSED, INTERRUPTED = 0, 2, 3, 130
+"""Exit statuses."""
+
+
+def main(words: Sequence[str] | None = None) -> int:
+    """Run one command.
+
+    Parameters
+    ----------
+    words : sequence of str or None
+        The words after ``quarterwalk``; None takes them from the command line.
+
+    Returns
+    -------
+    int
+        0 done, 2 the command line is wrong, 3 an input was refused.
+    """
+    parser = make_parser()
+    options = parser.parse_args(words)
+    command = import_module(f"quarterwalk.cli.{options.command}_command")
+    try:
+        command.run(options)
+        sys.stdout.flush()
+    except UsageError as error:
+        print(f"{parser.prog} {options.command}: {error}", file=sys.stderr)
+        return USAGE
+    except RefusedInput as error:
+        print(error, file=sys.stderr)
+        if getattr(options, "json", False):
+            _print_refusal(error)
+        return REFUSED
+    except BrokenPipeError:
+        # whoever read us has stopped, such as `head`; the rest of the output has no reader
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    except KeyboardInterrupt:
+        print("stopped; nothing was half-written.", file=sys.stderr)
+        return INTERRUPTED
+    return DONE
+
+
+def _print_refusal(error: RefusedInput) -> None:
+    import json
+
+    from quarterwalk.files.call_json import refusal_json
+
+    print(json.dumps(refusal_json(error), indent=2, ensure_ascii=False))

@@ -1,0 +1,31 @@
+"""``quarterwalk call``: judge each walk by a region's guideline, and say why."""
+
+from __future__ import annotations
+
+import argparse
+import json
+
+from quarterwalk.call import CallOptions, check_line
+from quarterwalk.cli.chosen import chosen_dates, chosen_guideline, chosen_walks
+from quarterwalk.cli.judged import judge_walks, print_brief, print_call
+from quarterwalk.files.call_json import walk_json
+
+
+def run(options: argparse.Namespace) -> None:
+    """Judge each walk and print the calls."""
+    guideline = chosen_guideline(options.guideline)
+    if options.line is not None:
+        check_line(guideline, options.line)
+    walks = chosen_walks(options.walks)
+    dates_of = chosen_dates(options, walks)
+    choice = CallOptions(options.line, options.level)
+    judged = judge_walks(walks, dates_of, guideline, choice)
+    if options.json:
+        told = [walk_json(j.head, j.reading, level=options.level, call=j.call) for j in judged]
+        print(json.dumps({"walks": told}, indent=2, ensure_ascii=False))
+        return
+    if not options.brief:
+        for each in judged:
+            print_call(each)
+    if options.brief or len(judged) > 1:
+        print_brief(judged)

@@ -1,0 +1,177 @@
+"""The words of the command line. Nothing heavy is imported here: ``--help`` answers at once."""
+
+from __future__ import annotations
+
+import argparse
+from datetime import date
+from fractions import Fraction
+
+from quarterwalk import __version__
+
+_JOB = """\
+Read a walk of plant checks in squaring cotton and say how the field stands:
+hold, look sooner or treat, with the reason, how sure and when to come back."""
+
+_START = """\
+examples:
+  quarterwalk guidelines                     the regions whose rules are kept here
+  quarterwalk read walks.csv                 what each walk says of its field
+  quarterwalk call walks.csv --guideline southern-high-plains --first-square 2026-06-12
+  quarterwalk demo                           try it all on an invented district
+
+exit status: 0 done, 2 the command line is wrong, 3 an input was refused."""
+
+_WALKS = "walk table, CSV or XLSX, one row a plant; - reads CSV from standard input"
+
+
+def make_parser() -> argparse.ArgumentParser:
+    """Make the parser of the whole command line.
+
+    Returns
+    -------
+    argparse.ArgumentParser
+    """
+    parser = argparse.ArgumentParser(
+        prog="quarterwalk",
+        description=_JOB,
+        epilog=_START,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+        allow_abbrev=False,
+    )
+    parser.add_argument("--version", action="version", version=f"quarterwalk {__version__}")
+    commands = parser.add_subparsers(dest="command", metavar="COMMAND", required=True)
+    _guidelines(commands)
+    _read(commands)
+    _call(commands)
+    _demo(commands)
+    _completion(commands)
+    return parser
+
+
+_Commands = "argparse._SubParsersAction[argparse.ArgumentParser]"
+
+
+def _command(commands: _Commands, name: str, does: str) -> argparse.ArgumentParser:  # type: ignore[valid-type]
+    made: argparse.ArgumentParser = commands.add_parser(  # type: ignore[attr-defined]
+        name, help=does, description=does[0].upper() + does[1:] + ".", allow_abbrev=False
+    )
+    return made
+
+
+def _guidelines(commands: _Commands) -> None:  # type: ignore[valid-type]
+    parser = _command(commands, "guidelines", "list the regions' published rules, or print one")
+    parser.add_argument("name", nargs="?", metavar="NAME|FILE", help="print this one, with sources")
+    _json(parser)
+
+
+def _read(commands: _Commands) -> None:  # type: ignore[valid-type]
+    parser = _command(commands, "read", "say what each walk says of its field, without a rule")
+    _walks(parser)
+    _json(parser)
+
+
+def _call(commands: _Commands) -> None:  # type: ignore[valid-type]
+    parser = _command(commands, "call", "judge each walk by a region's guideline, and say why")
+    _walks(parser)
+    parser.add_argument(
+        "--guideline",
+        required=True,
+        metavar="NAME|FILE",
+        help="the region's rule, or a guideline file of your own (no region is taken for granted)",
+    )
+    dates = parser.add_mutually_exclusive_group(required=True)
+    dates.add_argument(
+        "--first-square",
+        type=_day_or_range,
+        metavar="DATE[/DATE]",
+        help="day of first square, or the first and last day it may have been (YYYY-MM-DD)",
+    )
+    dates.add_argument(
+        "--plantings",
+        metavar="TABLE",
+        help="table with one row a field: field, planted, first_square, bloom, treated",
+    )
+    parser.add_argument("--bloom", type=_day, metavar="DATE", help="day of first bloom")
+    parser.add_argument("--treated", type=_day, metavar="DATE", help="day of the last treatment")
+    parser.add_argument(
+        "--line",
+        type=_positive,
+        metavar="N",
+        help="insects per 100 to treat at, inside the published range (default: its lower end)",
+    )
+    parser.add_argument("--brief", action="store_true", help="one line a walk")
+    _json(parser)
+
+
+def _demo(commands: _Commands) -> None:  # type: ignore[valid-type]
+    parser = _command(commands, "demo", "make an invented district's walks and judge them all")
+    parser.add_argument(
+        "--out",
+        default="quarterwalk-demo",
+        metavar="DIR",
+        help="folder for the tables and calls (default: %(default)s)",
+    )
+    parser.add_argument("--seed", type=int, default=1, metavar="N", help="another season's dice")
+    parser.add_argument(
+        "--units",
+        choices=("us", "metric"),
+        default="us",
+        help="units shown: acres or hectares (default: %(default)s); what is stored stays the same",
+    )
+
+
+def _completion(commands: _Commands) -> None:  # type: ignore[valid-type]
+    parser = _command(commands, "completion", "print a script that completes commands in a shell")
+    parser.add_argument("shell", choices=("bash", "zsh", "tcsh"), help="the shell")
+
+
+def _walks(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("walks", metavar="WALKS", help=_WALKS)
+    parser.add_argument(
+        "--level",
+        type=_level,
+        default=0.90,
+        metavar="P",
+        help="chance that a printed range holds the true value (default: 0.90)",
+    )
+
+
+def _json(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("--json", action="store_true", help="print JSON for scripts")
+
+
+def _day(text: str) -> date:
+    try:
+        if len(text) != len("YYYY-MM-DD"):
+            raise ValueError(text)
+        return date.fromisoformat(text)
+    except ValueError:
+        raise argparse.ArgumentTypeError(f'must be a date as YYYY-MM-DD, got "{text}"') from None
+
+
+def _day_or_range(text: str) -> tuple[date, date]:
+    first, slash, last = text.partition("/")
+    days = _day(first), _day(last if slash else first)
+    if days[1] < days[0]:
+        raise argparse.ArgumentTypeError(f'must not end before it begins, got "{text}"')
+    return days
+
+
+def _level(text: str) -> float:
+    try:
+        level = float(text)
+    except ValueError:
+        level = 0.0
+    if not 0.0 < level < 1.0:
+        raise argparse.ArgumentTypeError(f'must lie between 0 and 1, such as 0.90, got "{text}"')
+    return level
+
+
+def _positive(text: str) -> Fraction:
+    try:
+        number = Fraction(text)
+    except (ValueError, ZeroDivisionError):
+        number = Fraction(0)
+    if number <= 0:
+        raise argparse.ArgumentTypeError(f'must be a number above 0, got "{text}"')
+    return number

@@ -1,0 +1,51 @@
+"""``quarterwalk read``: what each walk says of its field, without a rule."""
+
+from __future__ import annotations
+
+import argparse
+import json
+
+from quarterwalk.call.evidence import found, losses, squares_found, unevenness
+from quarterwalk.cli.chosen import chosen_walks
+from quarterwalk.cli.heading import heading
+from quarterwalk.cli.screen import say
+from quarterwalk.files.call_json import walk_json
+from quarterwalk.reading import Reading, take_readings
+
+
+def run(options: argparse.Namespace) -> None:
+    """Read each walk and print what it says."""
+    walks = chosen_walks(options.walks)
+    readings = take_readings(walks.table)
+    pairs = list(zip(walks.table.heads, readings, strict=True))
+    if options.json:
+        told = [walk_json(head, reading, level=options.level) for head, reading in pairs]
+        print(json.dumps({"walks": told}, indent=2, ensure_ascii=False))
+        return
+    for head, reading in pairs:
+        heading(head, reading)
+        for sentence in _sentences(reading, options.level):
+            say(sentence, indent=2)
+        _quarters(reading)
+        say()
+
+
+def _sentences(reading: Reading, level: float) -> list[str]:
+    said = [found(reading, None, level) + ".", squares_found(reading, None, level) + "."]
+    said += [reason.text for reason in (*losses(reading), *unevenness(reading))]
+    if reading.square_plants and not reading.set_readable:
+        said.append("Too few squares to compare their set with a floor.")
+    return said
+
+
+def _quarters(reading: Reading) -> None:
+    """Print the counts of each quarter as a small table."""
+    unit = "sweeps" if reading.sweeps else "plants"
+    say()
+    print(f"  {'quarter':<9}{unit:>7}{'insects':>9}{'squares':>9}{'still good':>12}")
+    for q in reading.quadrants:
+        checked = q.sweeps if reading.sweeps else q.plants
+        insects = str(q.insects) if q.plants else "–"
+        squares = str(q.squares) if q.square_plants else "–"
+        good = "–" if q.square_set is None else f"{round(100 * q.square_set)} %"
+        print(f"  {q.quadrant:<9}{checked:>7}{insects:>9}{squares:>9}{good:>12}")

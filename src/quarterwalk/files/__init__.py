@@ -1,0 +1,3 @@
+"""Every outside format, in and out: walk tables, plantings, guideline files, calls."""
+
+__all__: list[str] = []
