@@ -175,8 +175,9 @@ def _both(judged: Judged) -> Iterator[Reason]:
                 "both-past", "The guideline asks for both, insects and lost squares. Both are past."
             )
         elif judged.squares is Squares.FINE:
-            text = "The guideline asks for both, insects and lost squares. The squares are holding."
-            yield Reason("insects-only", text)
+            asked = "lost" if judged.bounds.blasted is None else "blasted"
+            text = f"The guideline asks for both, insects and {asked} squares. Only the insects are"
+            yield Reason("insects-only", f"{text} past.")
         else:
             text = "The insects call for treatment only if squares are being lost too."
             yield Reason("squares-needed", text)
@@ -223,11 +224,15 @@ def losses(reading: Reading) -> Iterator[Reason]:
         None where no square was lost.
     """
     lost = reading.losses
-    if lost.total:
-        kinds = [("missing", lost.missing), ("blasted", lost.blasted), ("flared", lost.flared)]
-        told = listed([f"{count} {kind}" for kind, count in kinds if count])
-        total = f"Of {lost.total} squares lost" if lost.total > 1 else "Of the one square lost"
-        yield Reason("losses", f"{total}, {told}.")
+    kinds = [("missing", lost.missing), ("blasted", lost.blasted), ("flared", lost.flared)]
+    there = [(count, kind) for kind, count in kinds if count]
+    if lost.total == 1:
+        yield Reason("losses", f"One square was lost: it is {there[0][1]}.")
+    elif len(there) == 1:
+        yield Reason("losses", f"All {lost.total} squares lost are {there[0][1]}.")
+    elif there:
+        told = listed([f"{count} are {kind}" for count, kind in there])
+        yield Reason("losses", f"Of {lost.total} squares lost, {told}.")
 
 
 def unevenness(reading: Reading) -> Iterator[Reason]:

@@ -108,7 +108,8 @@ def odds_words(chance: float) -> str:
     for edge, words in _EDGE_ODDS:
         if chance >= edge:
             return words
-    tenths = min(9, round(10 * chance))
+    # downwards, so that no doubt is rounded away; the sum of floats may fall short of a tenth
+    tenths = int(10 * chance + 1e-9)
     return f"about {tenths} in 10" if tenths else "less than 1 in 10"
 
 
