@@ -6,8 +6,10 @@ a command that needs none of them starts at once.
 
 from __future__ import annotations
 
-from importlib import import_module
-from typing import TYPE_CHECKING
+from importlib import import_module as _import_module
+
+# The name that type checkers know; `typing` itself takes longer to load than the rest.
+TYPE_CHECKING = False
 
 if TYPE_CHECKING:
     from quarterwalk.call import Call, make_call
@@ -53,7 +55,7 @@ __all__ = [
 def __getattr__(name: str) -> object:
     if name not in _HOMES:
         raise AttributeError(f"quarterwalk has no {name!r}; it has {', '.join(__all__)}.")
-    return getattr(import_module(_HOMES[name]), name)
+    return getattr(_import_module(_HOMES[name]), name)
 
 
 def __dir__() -> list[str]:

@@ -43,7 +43,7 @@ def unfinished(reading: Reading) -> Reason | None:
         return Reason("finish-walk", text)
     if reading.plants < routine.least_plants:
         text = (
-            f"{reading.plants} plants were checked for insects; {routine.least_plants} are the"
+            f"Plants checked for insects: {reading.plants}; {routine.least_plants} are the"
             f" least for any call, {routine.full_walk_plants} make a full walk. Finish the walk."
         )
         return Reason("finish-walk", text)
@@ -68,8 +68,8 @@ def thinness(reading: Reading, guideline: Guideline) -> Iterator[Reason]:
     routine = load_routine()
     if reading.method is not Method.SWEEP:
         if reading.plants < routine.few_plants:
-            text = f"{reading.plants} plants were checked; under {routine.few_plants} the call"
-            yield Reason("few-plants", f"{text} stays provisional.")
+            text = f"Plants checked for insects: {reading.plants}; under {routine.few_plants} the"
+            yield Reason("few-plants", f"{text} call stays provisional.")
             if reading.plan:
                 text = "The stop plan named in the table is not known here."
                 yield Reason("unknown-plan", text)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from quarterwalk.call.figures import COUNTED_ON, beside, listed, number, span
+from quarterwalk.call.figures import COUNTED_ON, beside, capital, listed, number, span
 from quarterwalk.call.rule import Insects, Judged, Squares
 from quarterwalk.call.verdict import Reason, Verdict
 from quarterwalk.guideline import load_routine
@@ -32,7 +32,15 @@ _OTHER_CAUSES = (
 )
 
 
-def evidence(reading: Reading, judged: Judged, level: float) -> Iterator[Reason]:
+_BEFORE_TREATMENT = (
+    "So few insects now do not account for the squares lost. They may have been lost before"
+    " the treatment; look for other causes too."
+)
+
+
+def evidence(
+    reading: Reading, judged: Judged, level: float, *, recently_treated: bool
+) -> Iterator[Reason]:
     """Say what was found against the lines of one squaring week.
 
     Parameters
@@ -43,6 +51,8 @@ def evidence(reading: Reading, judged: Judged, level: float) -> Iterator[Reason]
         What the rule made of it.
     level : float
         Chance that a printed range holds the true value. [fraction]
+    recently_treated : bool
+        Whether a treatment may be why there are few insects.
 
     Yields
     ------
@@ -53,7 +63,7 @@ def evidence(reading: Reading, judged: Judged, level: float) -> Iterator[Reason]
         yield _halved(judged)
     if judged.squares is not Squares.NOT_ASKED:
         yield _squares(reading, judged, level)
-        yield from _both(judged)
+        yield from _both(judged, recently_treated=recently_treated)
     elif reading.set_readable and judged.bounds.half_at is None:
         yield Reason("insects-alone", _seen_squares(reading, level))
     elif judged.bounds.half_at is not None and not judged.bounds.halved:
@@ -84,7 +94,8 @@ def found(reading: Reading, line: Fraction | None, level: float) -> str:
     whole = (reading.sweeps if reading.method is Method.SWEEP else reading.plants) == 100
     on = "on" if whole else "per"
     one = " fleahopper " if beside(reading.per_100, line) == "1" else " fleahoppers "
-    return f"{beside(reading.per_100, line)}{one}{on} 100 {unit}, most likely {span(*ends)}"
+    count = capital(beside(reading.per_100, line))
+    return f"{count}{one}{on} 100 {unit}, most likely {span(*ends)}"
 
 
 def _insects(reading: Reading, judged: Judged, level: float) -> Reason:
@@ -100,7 +111,7 @@ def _week(judged: Judged) -> str:
 
 def _squares(reading: Reading, judged: Judged, level: float) -> Reason:
     if judged.squares is Squares.NOT_READABLE:
-        return Reason("set-not-readable", _why_not_readable(reading))
+        return Reason("set-not-readable", why_not_readable(reading))
     if judged.bounds.blasted is not None:
         return _blasted(reading, judged, level)
     floor = 100 * (judged.bounds.floor or Fraction(0))
@@ -133,7 +144,7 @@ def squares_found(reading: Reading, floor: Fraction | None, level: float) -> str
     ends = reading.set_interval(level)
     if ends is None or reading.square_set is None:
         return "Nobody looked at squares"
-    good = beside(100 * reading.square_set, floor)
+    good = capital(beside(100 * reading.square_set, floor))
     return f"{good} of 100 squares still good, most likely {span(100 * ends[0], 100 * ends[1])}"
 
 
@@ -143,7 +154,7 @@ def _blasted(reading: Reading, judged: Judged, level: float) -> Reason:
         raise ValueError("a blasted share must be readable to be told, got none.")
     low, high = odds.interval(level)
     limit = 100 * blasted.at_least
-    share = beside(100 * reading.blasted_share, limit)
+    share = capital(beside(100 * reading.blasted_share, limit))
     said = f"{share} of 100 squares blasted, most likely {span(100 * low, 100 * high)}."
     if judged.squares is Squares.FINE:
         return Reason("blasted-not-over", f"{said} The guideline asks for {number(limit)}.")
@@ -151,7 +162,18 @@ def _blasted(reading: Reading, judged: Judged, level: float) -> Reason:
     return Reason("blasted-over", past)
 
 
-def _why_not_readable(reading: Reading) -> str:
+def why_not_readable(reading: Reading) -> str:
+    """Say why square set can't be compared with a floor.
+
+    Parameters
+    ----------
+    reading : Reading
+        Whose set is not readable.
+
+    Returns
+    -------
+    str
+    """
     routine = load_routine()
     if not reading.square_plants:
         return "Square set can't be read: nobody looked at squares."
@@ -166,23 +188,21 @@ def _why_not_readable(reading: Reading) -> str:
     )
 
 
-def _both(judged: Judged) -> Iterator[Reason]:
+def _both(judged: Judged, *, recently_treated: bool) -> Iterator[Reason]:
     """Say what the two measures come to together."""
     under = judged.squares in (Squares.UNDER, Squares.WELL_UNDER)
+    lost = "lost" if judged.bounds.blasted is None else "blasted"
+    both = f"The guideline asks for both, insects and {lost} squares."
     if judged.insects is Insects.OVER:
         if under:
-            yield Reason(
-                "both-past", "The guideline asks for both, insects and lost squares. Both are past."
-            )
+            yield Reason("both-past", f"{both} Both are past.")
         elif judged.squares is Squares.FINE:
-            asked = "lost" if judged.bounds.blasted is None else "blasted"
-            text = f"The guideline asks for both, insects and {asked} squares. Only the insects are"
-            yield Reason("insects-only", f"{text} past.")
+            yield Reason("insects-only", f"{both} Only the insects are past.")
         else:
-            text = "The insects call for treatment only if squares are being lost too."
-            yield Reason("squares-needed", text)
+            yield Reason("squares-needed", f"{both} The squares can't be told yet.")
     elif under and judged.insects is Insects.FEW:
-        yield Reason("other-causes", _OTHER_CAUSES)
+        text = _BEFORE_TREATMENT if recently_treated else _OTHER_CAUSES
+        yield Reason("other-causes", text)
     elif under:
         text = "Squares are being lost, and there are insects enough to watch closely."
         yield Reason("squares-only", text)
@@ -199,7 +219,7 @@ def _halved(judged: Judged) -> Reason:
 
 def _not_halved(reading: Reading, judged: Judged, level: float) -> Reason:
     if not reading.set_readable:
-        return Reason("set-not-readable", _why_not_readable(reading) + " The full line holds.")
+        return Reason("set-not-readable", why_not_readable(reading) + " The full line holds.")
     half_at = 100 * (judged.bounds.half_at or Fraction(0))
     said = squares_found(reading, half_at, level)
     return Reason("line-full", f"{said}. Above {number(half_at)} the full line holds.")
@@ -255,7 +275,7 @@ def unevenness(reading: Reading) -> Iterator[Reason]:
 
 
 def within_range(
-    reading: Reading, judged: Judged, low: Fraction, high: Fraction
+    reading: Reading, judged: Judged, low: Fraction, high: Fraction, *, may_treat: bool
 ) -> Iterator[Reason]:
     """Say what each end of a published range would make of the reading.
 
@@ -267,6 +287,8 @@ def within_range(
         What the rule made of it.
     low, high : Fraction
         The range in force. [insects per 100]
+    may_treat : bool
+        Whether nothing else forbids to treat.
 
     Yields
     ------
@@ -274,10 +296,9 @@ def within_range(
         None where the reading does not lie between the ends.
     """
     if reading.per_100 is not None and low <= reading.per_100 < high:
-        treat = judged.squares in (Squares.NOT_ASKED, Squares.UNDER, Squares.WELL_UNDER)
-        at = f"at {number(low)} treat, at {number(high)} not yet"
-        if not treat:
-            at = f"at {number(low)} past the line, at {number(high)} not yet"
+        squares = judged.squares in (Squares.NOT_ASKED, Squares.UNDER, Squares.WELL_UNDER)
+        past = "treat" if squares and may_treat else "past the line"
+        at = f"at {number(low)} {past}, at {number(high)} not yet"
         text = f"The published range is {number(low)} to {number(high)}: {at}."
         yield Reason("within-range", text)
 

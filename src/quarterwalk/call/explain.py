@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from quarterwalk.call.chances import borne_out
-from quarterwalk.call.figures import day_words, sure_words
+from quarterwalk.call.chances import CLOSE_FROM, borne_out
+from quarterwalk.call.figures import day_words, odds_words, sure_words
 from quarterwalk.call.verdict import VERDICT_WORDS, Call, Look, Verdict
 from quarterwalk.guideline import load_routine
 
@@ -53,11 +53,15 @@ def explain(call: Call) -> tuple[Section, ...]:
 
 
 def _sure(call: Call) -> Iterator[str]:
-    said = sure_words(call.sure, borne_out(call.chances, call.verdict))
-    if said:
-        past = "is past" if call.verdict is Verdict.TREAT else "is not past"
+    chance = borne_out(call.chances, call.verdict)
+    if chance is not None:
         what = "the line for insects" if call.chances.treat is None else "what the guideline asks"
-        yield f"{said} that the field {past} {what}."
+        past = "is past" if call.verdict is Verdict.TREAT else "is not past"
+        if call.verdict is not Verdict.TREAT and chance <= 1.0 - CLOSE_FROM:
+            # the numbers alone point the other way; something else holds the call back
+            yield f"The field may well be past {what}: {odds_words(1.0 - chance)}."
+        else:
+            yield f"{sure_words(call.sure, chance)} that the field {past} {what}."
     if call.provisional:
         yield "Provisional: it may change once what is lacking is there."
     if call.settle is not None:

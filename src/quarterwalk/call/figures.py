@@ -60,6 +60,61 @@ def beside(value: Fraction, limit: Fraction | None = None) -> str:
     return str(near)
 
 
+def short(value: Fraction, limit: Fraction | None = None) -> str:
+    """Write a measured number beside its limit where there is room for figures only.
+
+    Parameters
+    ----------
+    value : Fraction
+        What was measured.
+    limit : Fraction or None
+        The line or floor; rounding must not carry the number across it.
+
+    Returns
+    -------
+    str
+        With as many decimals as keep it on its side.
+    """
+    for decimals in range(4):
+        shown = f"{float(value):.{decimals}f}"
+        if limit is None or (Fraction(shown) < limit) == (value < limit):
+            return shown
+    return f"<{number(limit)}" if limit is not None and value < limit else shown
+
+
+def capital(text: str) -> str:
+    """Begin a sentence with a capital.
+
+    Parameters
+    ----------
+    text : str
+        The sentence, or its beginning.
+
+    Returns
+    -------
+    str
+    """
+    return text[:1].upper() + text[1:]
+
+
+def counted(count: int, what: str) -> str:
+    """Write a count with its noun.
+
+    Parameters
+    ----------
+    count : int
+        How many. [count]
+    what : str
+        The noun, in the plural with an s.
+
+    Returns
+    -------
+    str
+        Such as ``1 plant`` or ``40 plants``.
+    """
+    return f"{count} {what.removesuffix('s') if count == 1 else what}"
+
+
 def span(low: float, high: float) -> str:
     """Write a range in whole numbers.
 
@@ -129,8 +184,7 @@ def sure_words(sure: Sureness | None, chance: float | None) -> str:
     """
     if sure is None or chance is None:
         return ""
-    word = sure.value[0].upper() + sure.value[1:]
-    return f"{word}: {odds_words(chance)}"
+    return f"{capital(sure.value)}: {odds_words(chance)}"
 
 
 def listed(items: list[str]) -> str:

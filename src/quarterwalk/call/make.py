@@ -48,6 +48,8 @@ class CallOptions:
 
 DEFAULT_OPTIONS = CallOptions()
 
+_OVERRULES = frozenset({"finish-walk", "recently-treated", "weeks-differ", "season-edge"})
+
 
 def check_line(guideline: Guideline, line: Fraction) -> None:
     """Refuse a line that the guideline does not publish.
@@ -102,6 +104,7 @@ def make_call(
     Returns
     -------
     Call
+        The verdict with all that led to it.
 
     Raises
     ------
@@ -217,9 +220,13 @@ def _reasons(
 ) -> tuple[Reason, ...]:
     """Put all that led to the verdict in order, the weightiest first."""
     published = guideline.line_for(judged[0].bounds.week)
-    reasons = [*evidence(reading, judged[0], options.level)]
+    recent = decided.recent
+    reasons = [*evidence(reading, judged[0], options.level, recently_treated=recent)]
     if not judged[0].bounds.halved:
-        reasons += within_range(reading, judged[0], published.low, published.high)
+        may_treat = _OVERRULES.isdisjoint(r.code for r in (*decided.first, *decided.doubts))
+        reasons += within_range(
+            reading, judged[0], published.low, published.high, may_treat=may_treat
+        )
     if options.line is not None and options.line != published.low:
         text = f"The line of {number(options.line)} was chosen inside the published range"
         span = f"{number(published.low)} to {number(published.high)}"

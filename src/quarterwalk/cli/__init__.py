@@ -5,13 +5,17 @@ Commands are loaded when they are called, so that ``--help`` answers at once.
 
 from __future__ import annotations
 
-import os
 import sys
-from collections.abc import Sequence
 from importlib import import_module
 
 from quarterwalk.cli.parser import make_parser
-from quarterwalk.errors import RefusedInput, UsageError
+
+TYPE_CHECKING = False
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from quarterwalk.errors import RefusedInput
 
 __all__ = ["main"]
 
@@ -34,6 +38,10 @@ def main(words: Sequence[str] | None = None) -> int:
     """
     parser = make_parser()
     options = parser.parse_args(words)
+    import os
+
+    from quarterwalk.errors import RefusedInput, UsageError
+
     command = import_module(f"quarterwalk.cli.{options.command}_command")
     try:
         command.run(options)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from quarterwalk.call.figures import day_words, listed
+from quarterwalk.call.figures import counted, day_words, listed
 from quarterwalk.cli.screen import Ink, inked, say
 from quarterwalk.reading import Reading
 from quarterwalk.walk import WalkHead
@@ -21,7 +21,8 @@ def heading(head: WalkHead, reading: Reading, *, stage: str = "") -> None:
         Where the crop stands, in words; may be empty.
     """
     print(inked(f"{head.field}, {day_words(head.date)} {head.date.year}", Ink.HEAD))
-    looked = f"{reading.sweeps} sweeps" if reading.sweeps else f"{reading.plants} plants"
+    swept = reading.sweeps > 0
+    looked = counted(reading.sweeps, "sweeps") if swept else counted(reading.plants, "plants")
     parts = [looked]
     if reading.square_plants:
         parts.append(f"squares on {reading.square_plants}")

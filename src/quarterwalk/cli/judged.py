@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from quarterwalk.call import Call, CallOptions, Verdict, explain, make_call
 from quarterwalk.call.explain import headline
+from quarterwalk.call.figures import short
 from quarterwalk.call.verdict import VERDICT_WORDS
 from quarterwalk.cli.chosen import DatesOf
 from quarterwalk.cli.heading import heading
@@ -94,8 +95,7 @@ def print_call(judged: Judgement) -> None:
     used = call.guideline
     own = " (your own file)" if used.own else ""
     print()
-    rule = f"Guideline: {used.name}, edition {used.edition}{own}, content {used.hash[:12]}."
-    print(f"  {inked(rule, Ink.QUIET)}")
+    say(f"Guideline: {used.name}, edition {used.edition}{own}, content {used.hash[:12]}.", indent=2)
     print()
 
 
@@ -126,7 +126,7 @@ def print_brief(judged: Sequence[Judgement]) -> None:
         The walks and their calls.
     """
     ordered = sorted(judged, key=_urgency)
-    width = max((len(j.head.field) for j in judged), default=5)
+    width = max(map(len, ["field", *(j.head.field for j in judged)]))
     print(
         inked(
             f"{'field':<{width}}  {'walked':<10}  {'insects':>8}  {'set':>5}  "
@@ -150,8 +150,10 @@ def _urgency(judged: Judgement) -> tuple[int, str, str]:
 
 def _brief_line(judged: Judgement, width: int) -> None:
     call, reading = judged.call, judged.reading
-    insects = "–" if reading.per_100 is None else str(round(reading.per_100))
-    good = "–" if reading.square_set is None else f"{round(100 * reading.square_set)} %"
+    used = call.guideline
+    insects = "–" if reading.per_100 is None else short(reading.per_100, used.line)
+    floor = None if used.floor is None else 100 * used.floor
+    good = "–" if reading.square_set is None else short(100 * reading.square_set, floor) + " %"
     word = VERDICT_WORDS[call.verdict].lower() + ("*" if call.provisional else "")
     sure = "" if call.sure is None else call.sure.value
     look = "–" if call.next_look is None else call.next_look.latest.isoformat()

@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 import argparse
-from datetime import date
-from fractions import Fraction
 
 from quarterwalk import __version__
+
+TYPE_CHECKING = False
+
+if TYPE_CHECKING:
+    from datetime import date
+    from fractions import Fraction
 
 _JOB = """\
 Read a walk of plant checks in squaring cotton and say how the field stands:
@@ -141,6 +145,8 @@ def _json(parser: argparse.ArgumentParser) -> None:
 
 
 def _day(text: str) -> date:
+    from datetime import date
+
     try:
         if len(text) != len("YYYY-MM-DD"):
             raise ValueError(text)
@@ -168,6 +174,8 @@ def _level(text: str) -> float:
 
 
 def _positive(text: str) -> Fraction:
+    from fractions import Fraction
+
     try:
         number = Fraction(text)
     except (ValueError, ZeroDivisionError):

@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 import json
 
-from quarterwalk.call.evidence import found, losses, squares_found, unevenness
+from quarterwalk.call.evidence import found, losses, squares_found, unevenness, why_not_readable
 from quarterwalk.cli.chosen import chosen_walks
 from quarterwalk.cli.heading import heading
 from quarterwalk.cli.screen import say
@@ -34,7 +34,7 @@ def _sentences(reading: Reading, level: float) -> list[str]:
     said = [found(reading, None, level) + ".", squares_found(reading, None, level) + "."]
     said += [reason.text for reason in (*losses(reading), *unevenness(reading))]
     if reading.square_plants and not reading.set_readable:
-        said.append("Too few squares to compare their set with a floor.")
+        said.append(why_not_readable(reading))
     return said
 
 

@@ -78,6 +78,7 @@ def stage_on(day: date, dates: CropDates) -> Stage:
     Returns
     -------
     Stage
+        With the fewest and the most days since first square that the dates allow.
     """
     days = ((day - dates.latest).days, (day - dates.first_square).days)
     bloom_known = dates.bloom is not None

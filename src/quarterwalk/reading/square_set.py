@@ -88,26 +88,64 @@ def design_effect(
     float array, shape (walks,)
         1 or more, raised for its own uncertainty. [ratio]
     """
-    clusters, part = sums.clusters, share[:, None]
-    residual = sums.a - part * sums.b
-    squared = sums.aa - 2.0 * part * sums.ab + part**2 * sums.bb
-    inside = np.maximum(squared - residual**2 / np.maximum(clusters, 1), 0.0)
+    clusters = sums.clusters
     freedom = np.maximum(clusters - 1, 0)
     measured = np.where(freedom > 0, weight**2, 0.0) * clusters
     each = sums.b / np.maximum(clusters, 1)
     chance = share * (1.0 - share)
     by_part = _ratio(
-        (measured * inside / np.maximum(freedom, 1)).sum(axis=1),
+        residual_variance(sums, weight, share).sum(axis=1),
         chance * (measured * each).sum(axis=1),
     )
     # a quadrant with few plants must not set the width by itself, nor escape it
-    by_count = _ratio(inside.sum(axis=1), chance * (freedom * each).sum(axis=1))
+    inside = _residual_squares(sums, share).sum(axis=1)
+    by_count = _ratio(inside, chance * (freedom * each).sum(axis=1))
     raw = np.maximum(np.maximum(by_part, by_count), 1.0)
     # kurtosis + 2 over n, for something rare, is one over how often it was seen
     rarer = np.minimum(share, 1.0 - share) * alone
     doubt = 2.0 / np.maximum(freedom.sum(axis=1), 1) + 1.0 / np.maximum(rarer, 1.0)
     effect: FloatArray = raw * (1.0 + doubt)
     return effect
+
+
+def residual_variance(sums: ClusterSums, weight: FloatArray, share: FloatArray) -> FloatArray:
+    """Give each quadrant's part in how far the squares that count may be off by chance.
+
+    Summed over the quadrants and divided by the square of the weighted squares
+    looked at, it is the variance of the share.
+
+    Parameters
+    ----------
+    sums : ClusterSums
+        Sums over plants or stops. [count]
+    weight : float array, shape (walks, 4)
+        Part of each square in the field mean. [1 per plant]
+    share : float array, shape (walks,)
+        Share of squares that count. [fraction]
+
+    Returns
+    -------
+    float array, shape (walks, 4)
+        Variance of the weighted sum of a - share * b; 0 for a quadrant without
+        two clusters, which tells nothing of it. [squares per plant, squared]
+
+    References
+    ----------
+    .. [1] W. G. Cochran, Sampling Techniques, 3rd ed., Wiley, 1977 (combined
+       ratio estimate in strata).
+    """
+    freedom = np.maximum(sums.clusters - 1, 0)
+    measured = np.where(freedom > 0, weight**2, 0.0) * sums.clusters
+    variance: FloatArray = measured * _residual_squares(sums, share) / np.maximum(freedom, 1)
+    return variance
+
+
+def _residual_squares(sums: ClusterSums, share: FloatArray) -> FloatArray:
+    part = share[:, None]
+    residual = sums.a - part * sums.b
+    squared = sums.aa - 2.0 * part * sums.ab + part**2 * sums.bb
+    inside: FloatArray = np.maximum(squared - residual**2 / np.maximum(sums.clusters, 1), 0.0)
+    return inside
 
 
 def _ratio(seen: FloatArray, alone: FloatArray) -> FloatArray:

@@ -40,6 +40,7 @@ def take_reading(walk: Walk) -> Reading:
     Returns
     -------
     Reading
+        What it says, independent of any guideline.
     """
     return take_readings(WalkTable.from_walks([walk]))[0]
 
