@@ -1,0 +1,104 @@
+"""The demo's tables: walks and plantings as any district would hand them in, and the truth."""
+
+from __future__ import annotations
+
+import csv
+import io
+from collections.abc import Iterable, Sequence
+from datetime import date
+from pathlib import Path
+
+from quarterwalk.demo.season import FieldSeason, Season, TrueWalk
+from quarterwalk.demo.truth import rule_says_treat
+from quarterwalk.files.plantings import COLUMNS as PLANTING_COLUMNS
+from quarterwalk.files.walk_writer import write_walks
+from quarterwalk.files.whole_file import whole_file
+from quarterwalk.guideline import Guideline, load_guideline
+
+WALKS, PLANTINGS, TRUTH = "walks.csv", "plantings.csv", "truth.csv"
+"""Names of the tables inside the demo's folder."""
+
+TRUTH_COLUMNS = (
+    "field", "date", "walk", "squaring_week", "per_100", "per_100_nw", "per_100_ne",
+    "per_100_sw", "per_100_se", "clumping_k", "square_set", "missing", "blasted", "flared",
+    "sites_per_plant", "rule_says",
+)  # fmt: skip
+"""Columns of the truth, one row a walk; what became of squares is a share of all."""
+
+
+def write_season(season: Season, folder: Path) -> None:
+    """Write a season's walks, plantings and truth, each whole or not at all.
+
+    Parameters
+    ----------
+    season : Season
+        The season.
+    folder : Path
+        Where; it is there already. [folder name]
+    """
+    write_walks(season.table, folder / WALKS)
+    rows = (_planting(each) for each in season.fields)
+    write_rows(folder / PLANTINGS, PLANTING_COLUMNS, rows)
+    guideline = load_guideline(season.district.guideline)
+    truths = (_truth(each, guideline) for each in season.walks)
+    write_rows(folder / TRUTH, TRUTH_COLUMNS, truths)
+
+
+def write_rows(path: Path, columns: Sequence[str], rows: Iterable[Sequence[str]]) -> None:
+    """Write a CSV table, whole or not at all.
+
+    Parameters
+    ----------
+    path : Path
+        Where. [file name]
+    columns : sequence of str
+        The header.
+    rows : iterable of sequence of str
+        The cells.
+    """
+    text = io.StringIO(newline="")
+    writer = csv.writer(text)
+    writer.writerow(columns)
+    writer.writerows(rows)
+    with whole_file(path) as file:
+        file.write(text.getvalue().encode("utf-8"))
+
+
+def _planting(season: FieldSeason) -> list[str]:
+    field, dates = season.field, season.dates
+    first = dates.first_square.isoformat()
+    if dates.first_square_latest is not None:
+        first += f"/{dates.first_square_latest.isoformat()}"
+    cells = {
+        "field": field.name,
+        "planted": field.planted.isoformat(),
+        "first_square": first,
+        "bloom": _day(dates.bloom),
+        "treated": " ".join(map(_day, dates.treated)),
+        "variety": field.variety,
+        "water": field.water,
+        "replanted": _day(field.replanted),
+        "hail": " ".join(map(_day, field.hail)),
+    }
+    return [cells.get(column, "") for column in PLANTING_COLUMNS]
+
+
+def _day(day: date | None) -> str:
+    return "" if day is None else day.isoformat()
+
+
+def _truth(each: TrueWalk, guideline: Guideline) -> list[str]:
+    walk, truth = each.walk, each.truth
+    lost = 1 - truth.square_set
+    numbers = (
+        truth.field_per_100,
+        *truth.per_100,
+        truth.clumping,
+        truth.square_set,
+        *(lost * share for share in truth.lost_as),
+        truth.sites,
+    )
+    says = {True: "treat", False: "do not treat", None: ""}[rule_says_treat(truth, guideline)]
+    week = "" if truth.squaring_week is None else str(truth.squaring_week)
+    told = [f"{number:.6g}" for number in numbers]
+    return [walk.field, walk.date.isoformat(), walk.id, week, *told, says]
