@@ -43,13 +43,12 @@ def write_table(path: Path, walks: int, rng: np.random.Generator) -> None:
             on = FIRST_SQUARE + timedelta(days=int(rng.integers(0, 28)))
             insects = rng.poisson(rng.gamma(1.0, 0.15, 100)).clip(0, 99)
             healthy = rng.binomial(3, 0.85, 100)
-            table.writelines(
-                f"Field {walk},{on},Scout {walk % 7},{q},{p // 5 + 1},{p % 5 + 1},"
-                f"{insects[i * 25 + p]},0,"
-                + (f"{healthy[i * 25 + p]},{3 - healthy[i * 25 + p]},0,0,\n" if p < 10 else ",,,,\n")
-                for i, q in enumerate(("NW", "NE", "SW", "SE"))
-                for p in range(25)
-            )
+            for n in range(100):
+                quadrant, plant = ("NW", "NE", "SW", "SE")[n // 25], n % 25
+                squares = f"{healthy[n]},{3 - healthy[n]},0,0" if plant < 10 else ",,,"
+                place = f"{quadrant},{plant // 5 + 1},{plant % 5 + 1}"
+                head = f"Field {walk},{on},Scout {walk % 7}"
+                table.write(f"{head},{place},{insects[n]},0,{squares},\n")
 
 
 def calls_of(path: Path) -> int:
@@ -83,7 +82,8 @@ def main() -> None:
             make_call(take_reading(walk), stage, rule, on=walk.date)
 
         print(f"python {sys.version.split()[0]}, numpy {np.__version__}")
-        print(f"one walk of 100 plants, reading and call: {median_ms(reading_and_call, 200):.2f} ms")
+        warm = median_ms(reading_and_call, 200)
+        print(f"one walk of 100 plants, reading and call: {warm:.2f} ms")
         halves = [Path(folder) / f"{part}.csv" for part in (1, 2)]
         for half in halves:
             write_table(half, options.walks // 2, rng)
@@ -92,7 +92,8 @@ def main() -> None:
         text = [half.read_text(encoding="utf-8") for half in halves]
         whole.write_text(text[0] + text[1].removeprefix(HEADER).replace("Field ", "Field B"))
         read = median_ms(lambda: read_walks(whole), options.runs)
-        print(f"reading {rows:,} rows: {read / 1000:.2f} s, {rows / read * 1000:,.0f} rows a second")
+        a_second = rows / read * 1000
+        print(f"reading {rows:,} rows: {read / 1000:.2f} s, {a_second:,.0f} rows a second")
         alone = median_ms(lambda: calls_of(whole), options.runs)
         print(f"{options.walks:,} walks from CSV to calls, one core: {alone / 1000:.2f} s")
         with ProcessPoolExecutor(2) as pool:

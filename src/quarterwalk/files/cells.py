@@ -18,6 +18,10 @@ _WHOLE = re.compile(r"\+?([0-9]+)(?:\.0*)?")
 _ISO_DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 _LOOKALIKES = str.maketrans({"O": "0", "o": "0", "l": "1", "I": "1"})
 _LONGEST = 18
+# Control characters would rule the screen on which a name is printed; no workbook can
+# hold them, nor lone surrogates and non-characters.
+_UNPRINTABLE = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff]")
+_LINE_END = re.compile(r"[\t\n\r\u2028\u2029]")
 
 Value = TypeVar("Value")
 Word = TypeVar("Word", bound=StrEnum)
@@ -90,7 +94,16 @@ def word(kind: type[Word]) -> Callable[[str], Word | None]:
 
 
 def name(text: str) -> str:
-    """Read any text."""
+    """Read a text on one line."""
+    if _UNPRINTABLE.search(text) or _LINE_END.search(text):
+        raise Misread("a text on one line, without control characters")
+    return text
+
+
+def note(text: str) -> str:
+    """Read a text of any number of lines."""
+    if _UNPRINTABLE.search(text):
+        raise Misread("a text without control characters")
     return text
 
 

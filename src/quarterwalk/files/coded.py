@@ -31,8 +31,13 @@ class Misread(ValueError):
 class _Codes(dict[str, int]):
     """Give a text its code, a fresh one where it is met for the first time."""
 
+    def __init__(self) -> None:
+        super().__init__()
+        self.texts: list[str] = []
+
     def __missing__(self, text: str) -> int:
-        code = self[text] = len(self)
+        code = self[text] = len(self.texts)
+        self.texts.append(text)
         return code
 
 
@@ -58,12 +63,12 @@ class CodedColumn(Generic[Value]):
     def add(self, cells: Iterable[str], count: int) -> None:
         """Take the cells of the next `count` rows."""
         self._parts.append(np.fromiter(map(self._codes.__getitem__, cells), np.int64, count))
-        for code, text in list(enumerate(self._codes))[len(self.values) :]:
+        for text in self._codes.texts[len(self.values) :]:
             try:
                 self.values.append(self._read(text.strip()))
             except Misread as fault:
+                self.faults[len(self.values)] = fault
                 self.values.append(None)
-                self.faults[code] = fault
 
     @property
     def codes(self) -> IntArray:
@@ -84,7 +89,7 @@ class CodedColumn(Generic[Value]):
 
     def text(self, code: int) -> str:
         """Give the cell as it stands in the file."""
-        return list(self._codes)[code]
+        return self._codes.texts[code]
 
     def bad_rows(self) -> IntArray:
         """Indices of the rows whose cell can't be read, ascending."""

@@ -5,10 +5,11 @@ Everything above this module sees text cells only; what a cell means is decided 
 
 from __future__ import annotations
 
-import io
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import islice
 from pathlib import Path
+from typing import IO
 
 from quarterwalk.errors import Problem, RefusedInput
 from quarterwalk.files.csv_cells import csv_rows
@@ -20,7 +21,9 @@ ROWS_AT_ONCE = 20_000
 STANDARD_INPUT = "standard input"
 """What errors call the file read from ``-``."""
 
-_ZIP_MAGIC = b"PK\x03\x04"
+_ZIP_MAGIC = (b"PK\x03\x04", b"PK\x05\x06")
+_OLE_MAGIC = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
+"""How workbooks begin that are older than XLSX, or locked by a password."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +55,7 @@ class Sheet:
     blocks: Iterator[Block]
 
 
-def open_sheet(path: str | Path, *, stdin: io.BufferedIOBase | None = None) -> Sheet:
+def open_sheet(path: str | Path, *, stdin: IO[bytes] | None = None) -> Sheet:
     """Open a CSV or XLSX file as a sheet.
 
     Parameters
@@ -76,6 +79,10 @@ def open_sheet(path: str | Path, *, stdin: io.BufferedIOBase | None = None) -> S
         file, data = STANDARD_INPUT, stdin.read()
     else:
         file, data = str(path), _bytes_of(Path(path))
+    if data.startswith(_OLE_MAGIC):
+        expected = "a CSV or XLSX file without a password"
+        hint = "Save the table as XLSX."
+        raise RefusedInput([Problem(file, None, None, "an old or locked workbook", expected, hint)])
     if data.startswith(_ZIP_MAGIC):
         records: Iterator[Sequence[str]] = xlsx_rows(file, data)
     else:
@@ -86,9 +93,10 @@ def open_sheet(path: str | Path, *, stdin: io.BufferedIOBase | None = None) -> S
 def _bytes_of(path: Path) -> bytes:
     try:
         return path.read_bytes()
-    except OSError as error:
+    except (OSError, ValueError) as error:  # ValueError: a name with a null character
         expected = "a CSV or XLSX file that can be read"
-        problem = Problem(str(path), None, None, error.strerror or str(error), expected)
+        why = getattr(error, "strerror", None) or str(error)
+        problem = Problem(str(path), None, None, why, expected)
         raise RefusedInput([problem]) from None
 
 
@@ -104,15 +112,9 @@ def _with_header(file: str, records: Iterator[Sequence[str]]) -> Sheet:
 
 def _blocks(records: Iterator[Sequence[str]], first_row: int, width: int) -> Iterator[Block]:
     """Gather records into blocks whose rows are all `width` wide."""
-    rows: list[Sequence[str]] = []
-    for cells in records:
-        rows.append(cells)
-        if len(rows) == ROWS_AT_ONCE:
-            yield _block(first_row, rows, width)
-            first_row += len(rows)
-            rows = []
-    if rows:
+    while rows := list(islice(records, ROWS_AT_ONCE)):
         yield _block(first_row, rows, width)
+        first_row += len(rows)
 
 
 def _block(first_row: int, rows: list[Sequence[str]], width: int) -> Block:

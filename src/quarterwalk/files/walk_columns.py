@@ -6,7 +6,7 @@ from dataclasses import dataclass, fields
 from datetime import date
 from typing import Any
 
-from quarterwalk.files.cells import day, flag, name, required, whole, word
+from quarterwalk.files.cells import day, flag, name, note, required, whole, word
 from quarterwalk.files.coded import CodedColumn
 from quarterwalk.walk import (
     HIGHEST_NUMBER,
@@ -26,6 +26,9 @@ COLUMNS = (
     "walk", "sites", "method", "sweeps", "skipped", "plan",
 )  # fmt: skip
 """Every column that is read, in the order in which tables are written."""
+
+BASIC = COLUMNS[: COLUMNS.index("note") + 1]
+"""Columns that every written table has, blank or not."""
 
 
 def _count() -> Any:
@@ -73,7 +76,7 @@ class WalkColumns:
             missing=CodedColumn("missing", _count()),
             blasted=CodedColumn("blasted", _count()),
             flared=CodedColumn("flared", _count()),
-            note=CodedColumn("note", name),
+            note=CodedColumn("note", note),
             walk=CodedColumn("walk", name),
             sites=CodedColumn("sites", word(Sites)),
             method=CodedColumn("method", word(Method)),

@@ -6,16 +6,17 @@ checked, and all problems are told together.
 
 from __future__ import annotations
 
-import io
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
+from typing import IO
 
 import numpy as np
 import numpy.typing as npt
 
 from quarterwalk.errors import MOST_PROBLEMS, Problem, RefusedInput
 from quarterwalk.files.grouping import group_walks
+from quarterwalk.files.header import find_columns, width_problems
 from quarterwalk.files.sheet import Block, Sheet, open_sheet
 from quarterwalk.files.walk_columns import COLUMNS, REQUIRED, WalkColumns
 from quarterwalk.files.walk_rules import cross_row_problems
@@ -65,7 +66,7 @@ class WalkFile:
 def read_walks(
     path: str | Path,
     *,
-    stdin: io.BufferedIOBase | None = None,
+    stdin: IO[bytes] | None = None,
     progress: Progress | None = None,
 ) -> WalkFile:
     """Read a table of walks.
@@ -89,22 +90,19 @@ def read_walks(
         If anything in the file is wrong; it names up to 50 problems by row and column.
     """
     sheet = open_sheet(path, stdin=stdin)
-    places, notices = _places(sheet)
+    places, notices = find_columns(sheet, COLUMNS, REQUIRED)
     columns, file_rows, faults = _gather(sheet, places, progress)
-    problems = _Problems(sheet.file, file_rows)
-    for index, problem in faults:
-        problems.add(index, problem)
-    for order, column in enumerate(columns.all()):
-        for index in problems.worth_telling(column.bad_rows()):
-            found = column.problem(sheet.file, int(file_rows[index]), int(index))
-            problems.add(int(index), found, order)
     if not len(file_rows):
         expected = "a table with at least one plant"
         raise RefusedInput([Problem(sheet.file, sheet.header_row + 1, None, "", expected)])
+    problems = _Problems(faults)
+    whole = np.ones(len(file_rows), np.bool_)
+    whole[list(faults)] = False
+    _add_cells(problems, columns, sheet.file, np.where(whole, file_rows, 0))
     problems.refuse_if_any()
     groups = group_walks(columns)
     for index, order, column_name, value, expected in cross_row_problems(
-        columns, groups, file_rows
+        columns, groups, file_rows, problems.worth_telling
     ):
         row = int(file_rows[index])
         problems.add(index, Problem(sheet.file, row, column_name, value, expected), order)
@@ -115,17 +113,16 @@ def read_walks(
 class _Problems:
     """Problems of one file, told in the order of its rows and columns."""
 
-    def __init__(self, file: str, file_rows: IntArray) -> None:
-        self.file = file
-        self._found: list[tuple[int, int, Problem]] = []
-        self._untold = 0
+    def __init__(self, found: dict[int, Problem | None]) -> None:
+        self._found = [(index, -1, problem) for index, problem in found.items() if problem]
+        self._untold = len(found) - len(self._found)
 
     def worth_telling(self, rows: IntArray) -> IntArray:
         """Give the first rows only, and count the rest: a bad column has a million."""
         self._untold += max(0, len(rows) - MOST_PROBLEMS)
         return rows[:MOST_PROBLEMS]
 
-    def add(self, index: int, problem: Problem, order: int = -1) -> None:
+    def add(self, index: int, problem: Problem, order: int) -> None:
         self._found.append((index, order, problem))
 
     def refuse_if_any(self) -> None:
@@ -135,44 +132,37 @@ class _Problems:
             raise RefusedInput(told, len(self._found) - len(told) + self._untold)
 
 
-def _places(sheet: Sheet) -> tuple[dict[str, int], tuple[str, ...]]:
-    """Find each column's place in the header; refuse a header that lacks one or has two."""
-    lowered = [name.lower() for name in sheet.header]
-    problems = []
-    for name in REQUIRED:
-        if name not in lowered:
-            expected = "in the header"
-            problems.append(Problem(sheet.file, sheet.header_row, name, "", expected))
-    for name in COLUMNS:
-        if lowered.count(name) > 1:
-            second = sheet.header[lowered.index(name, lowered.index(name) + 1)]
-            expected = "in the header once"
-            problems.append(Problem(sheet.file, sheet.header_row, name, second, expected))
-    if problems:
-        raise RefusedInput(problems)
-    unknown = [sheet.header[i] for i, name in enumerate(lowered) if name and name not in COLUMNS]
-    notices = tuple(f"{sheet.file}: column {name} is not read." for name in unknown)
-    return {name: lowered.index(name) for name in COLUMNS if name in lowered}, notices
+def _add_cells(problems: _Problems, columns: WalkColumns, file: str, rows: IntArray) -> None:
+    """Add the cells that can't be read; row 0 is one that has been told as a whole."""
+    for order, column in enumerate(columns.all()):
+        bad = column.bad_rows()
+        for index in map(int, problems.worth_telling(bad[rows[bad] > 0])):
+            problems.add(index, column.problem(file, int(rows[index]), index), order)
 
 
 def _gather(
     sheet: Sheet, places: dict[str, int], progress: Progress | None
-) -> tuple[WalkColumns, IntArray, list[tuple[int, Problem]]]:
-    """Go through the sheet once; blank rows are passed over."""
+) -> tuple[WalkColumns, IntArray, dict[int, Problem | None]]:
+    """Go through the sheet once; blank rows are passed over.
+
+    Gives the columns, the rows' numbers, and the indices of rows of a wrong width, the
+    first of them with what is wrong.
+    """
     columns = WalkColumns.empty()
     rows: list[IntArray] = []
-    faults: list[tuple[int, Problem]] = []
+    faults: dict[int, Problem | None] = {}
     count = 0
     for block in sheet.blocks:
         kept, numbers = _without_blank_rows(block, len(sheet.header))
-        for index, problem in _width_problems(sheet, block, places):
-            faults.append((count + int(np.searchsorted(numbers, index)), problem))
+        for row, problem in width_problems(sheet, block, places, REQUIRED):
+            index = count + int(np.searchsorted(numbers, row))
+            faults[index] = problem if len(faults) < MOST_PROBLEMS else None
         _add(columns, places, kept)
         rows.append(numbers)
         count += len(kept)
         if progress is not None:
             progress(count)
-    return columns, np.concatenate(rows) if rows else np.zeros(0, np.int64), faults
+    return columns, np.concatenate([np.zeros(0, np.int64), *rows]), faults
 
 
 def _add(columns: WalkColumns, places: dict[str, int], rows: list[tuple[str, ...]]) -> None:
@@ -192,25 +182,6 @@ def _without_blank_rows(block: Block, width: int) -> tuple[list[tuple[str, ...]]
     keep = [any(map(str.strip, row)) for row in block.rows]
     rows = [tuple(row) for row, kept in zip(block.rows, keep, strict=True) if kept]
     return rows, numbers[np.array(keep, np.bool_)]
-
-
-def _width_problems(
-    sheet: Sheet, block: Block, places: dict[str, int]
-) -> Iterator[tuple[int, Problem]]:
-    """Refuse cells beyond the header, and rows that end before a column that must be there."""
-    width = len(sheet.header)
-    last = max(REQUIRED, key=places.__getitem__)
-    for offset, had in enumerate(block.widths or ()):
-        row, cells = block.first_row + offset, block.rows[offset]
-        extra = [cell for cell in cells[width:] if cell.strip()]
-        if extra:
-            expected = f"at most {width} cells in the row, as in the header"
-            hint = "A separator inside a cell? Put the cell in quotation marks."
-            column = f"{width + 1}"
-            yield row, Problem(sheet.file, row, column, extra[0], expected, hint)
-        elif had <= places[last] and any(map(str.strip, cells)):
-            expected = "there: the row ends before it"
-            yield row, Problem(sheet.file, row, last, "", expected, "The file may be cut off.")
 
 
 def _table(columns: WalkColumns, walk: IntArray, heads: tuple[WalkHead, ...]) -> WalkTable:

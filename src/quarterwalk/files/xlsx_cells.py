@@ -1,44 +1,27 @@
-"""XLSX in: the first sheet that has anything in it, as text cells."""
+"""XLSX in: the first sheet on show that has anything in it, as text cells."""
 
 from __future__ import annotations
 
 import io
-import lzma
-import re
-import zipfile
-import zlib
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from datetime import date, datetime
-from typing import IO
 
-from python_calamine import CalamineError, CalamineWorkbook
+from python_calamine import (
+    CalamineError,
+    CalamineSheet,
+    CalamineWorkbook,
+    SheetTypeEnum,
+    SheetVisibleEnum,
+)
 
 from quarterwalk.errors import Problem, RefusedInput
-
-# Limits against files made to fill the memory; a million plants need a tenth of them
-# (this project's rule).
-MOST_BYTES = 1 << 30
-"""Most that the parts of a workbook may unpack to. [bytes]"""
-
-LAST_COLUMN = "AZ"
-"""Last column of a sheet that is read."""
-
-_FAR_CELL = re.compile(rb'<(?:\w+:)?c\s[^>]*?r="((?:[B-Z][A-Z]|[A-Z]{3,})\d+)"')
-_DAMAGED = (
-    zipfile.BadZipFile,
-    zlib.error,
-    lzma.LZMAError,
-    NotImplementedError,  # a compression that this Python does not know
-    RuntimeError,  # a password
-    EOFError,
-    OSError,
-)
-_PIECE = 1 << 20
-_OVERLAP = 256
+from quarterwalk.files.xlsx_parts import LAST_COLUMN, Place, SheetFacts, no_workbook, sheet_facts
 
 
 def xlsx_rows(file: str, data: bytes) -> Iterator[Sequence[str]]:
     """Give the rows of a workbook's first sheet with anything in it, as text.
+
+    Hidden sheets are passed over: nobody sees what stands in them.
 
     Parameters
     ----------
@@ -47,62 +30,63 @@ def xlsx_rows(file: str, data: bytes) -> Iterator[Sequence[str]]:
     data : bytes
         The whole file.
 
-    Yields
-    ------
-    list of str
-        The cells of one row; whole numbers without a decimal point, dates as ISO 8601.
+    Returns
+    -------
+    iterator of list of str
+        The cells of one row; whole numbers without a decimal point, dates as ISO 8601,
+        errors and formulas that were never worked out as they stand.
 
     Raises
     ------
     RefusedInput
-        If it is no workbook, is damaged, or unpacks to more than `MOST_BYTES`.
+        If it is no workbook, is damaged, is too wide, or unpacks to too much.
     """
-    _refuse_bombs(file, data)
+    facts = sheet_facts(file, data)
     try:
         book = CalamineWorkbook.from_filelike(io.BytesIO(data))
-        for name in book.sheet_names:
-            rows = book.get_sheet_by_name(name).to_python(skip_empty_area=False)
-            if any(cell != "" for row in rows for cell in row):
-                return iter([[_text(cell) for cell in row] for row in rows])
+        for index, told in enumerate(book.sheets_metadata):
+            of_sheet = facts[index] if index < len(facts) else SheetFacts()
+            if (told.typ, told.visible) != (SheetTypeEnum.WorkSheet, SheetVisibleEnum.Visible):
+                continue
+            _refuse_far_cell(file, of_sheet)
+            sheet = book.get_sheet_by_index(index)
+            if _has_anything(sheet):
+                return _rows(sheet, of_sheet.unread)
     except CalamineError as error:
-        raise RefusedInput([_no_workbook(file, str(error))]) from None
+        raise no_workbook(file, str(error)) from None
     return iter(())
 
 
-def _refuse_bombs(file: str, data: bytes) -> None:
-    """Unpack every part once, in pieces, and stop where there is too much of it."""
-    try:
-        with zipfile.ZipFile(io.BytesIO(data)) as book:
-            total = 0
-            for part in book.infolist():
-                with book.open(part) as stream:
-                    total += _measure(file, stream, part.filename, MOST_BYTES - total)
-    except _DAMAGED as error:
-        raise RefusedInput([_no_workbook(file, str(error))]) from None
+def _refuse_far_cell(file: str, facts: SheetFacts) -> None:
+    if facts.far:
+        expected = f"a sheet no wider than column {LAST_COLUMN}"
+        hint = "Clear the cells far to the right of the table."
+        raise RefusedInput([Problem(file, None, None, facts.far, expected, hint)])
 
 
-def _measure(file: str, stream: IO[bytes], part: str, left: int) -> int:
-    size, tail = 0, b""
-    while piece := stream.read(_PIECE):
-        size += len(piece)
-        if size > left:
-            expected = f"a workbook that unpacks to at most {MOST_BYTES >> 20} MB"
-            raise RefusedInput([Problem(file, None, None, part, expected)])
-        if far := _FAR_CELL.search(tail + piece):
-            cell = far.group(1).decode()
-            hint = "Clear the cells far to the right of the table."
-            expected = f"a sheet no wider than column {LAST_COLUMN}"
-            raise RefusedInput([Problem(file, None, None, cell, expected, hint)])
-        tail = piece[-_OVERLAP:]
-    return size
+def _has_anything(sheet: CalamineSheet) -> bool:
+    if sheet.start is None:
+        return False
+    return any(str(cell).strip() for row in sheet.iter_rows() for cell in row)
 
 
-def _no_workbook(file: str, said: str) -> Problem:
-    return Problem(file, None, None, said, "an XLSX workbook that is whole")
+def _rows(sheet: CalamineSheet, unread: Mapping[Place, str]) -> Iterator[list[str]]:
+    """Give the sheet's rows as text, from row 1 and from its first column in use on."""
+    _, left = sheet.start or (0, 0)
+    rows_with_unread = {row for row, _ in unread}
+    for number, row in enumerate(sheet.iter_rows()):
+        texts = [_text(cell) for cell in row]
+        if number in rows_with_unread:
+            texts = [text or unread.get((number, i), "") for i, text in enumerate(texts, left)]
+        yield texts
 
 
 def _text(cell: object) -> str:
     """Write a cell as CSV would hold it."""
+    if isinstance(cell, str):
+        return cell
+    if isinstance(cell, bool):
+        return str(cell).upper()
     if isinstance(cell, float):
         return str(int(cell)) if cell.is_integer() else repr(cell)
     if isinstance(cell, datetime):

@@ -107,7 +107,7 @@ class WalkTable:
     def __iter__(self) -> Iterator[Walk]:
         order = np.argsort(self.rows.walk, kind="stable")
         ends = np.cumsum(np.bincount(self.rows.walk, minlength=len(self)))
-        for index, rows in enumerate(np.split(order, ends[:-1])):
+        for index, rows in enumerate(np.split(order, ends[:-1])[: len(self)]):
             yield self._walk(index, rows)
 
     def __eq__(self, other: object) -> bool:

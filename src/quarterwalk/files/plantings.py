@@ -1,0 +1,179 @@
+"""Plantings in: one row a field, with the dates of its season and what else is known of it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+from types import MappingProxyType
+from typing import Any
+
+from quarterwalk.crop import CropDates
+from quarterwalk.errors import MOST_PROBLEMS, Problem, RefusedInput
+from quarterwalk.files.cells import day, day_range, days, name, required
+from quarterwalk.files.coded import Misread
+from quarterwalk.files.header import find_columns, width_problems
+from quarterwalk.files.sheet import Sheet, open_sheet
+
+REQUIRED = ("field", "first_square")
+"""Columns that must be there, with every cell filled."""
+
+_READERS: dict[str, Callable[[str], Any]] = {
+    "field": required(name, "the name of a field"),
+    "planted": day,
+    "first_square": required(
+        day_range, "a date as YYYY-MM-DD, or a range as YYYY-MM-DD/YYYY-MM-DD"
+    ),
+    "bloom": day,
+    "treated": days,
+    "variety": name,
+    "water": name,
+    "seed_treatment": name,
+    "replanted": day,
+    "hail": days,
+}
+COLUMNS = tuple(_READERS)
+"""Every column that is read."""
+
+
+@dataclass(frozen=True, slots=True)
+class Planting:
+    """What was planted in one field, and the dates of its season.
+
+    Parameters
+    ----------
+    field : str
+        The field's name.
+    planted : date or None
+        None where it is not given; so with the other days.
+    dates : CropDates
+        First square, first bloom and treatments.
+    variety, water, seed_treatment : str
+        As they stand in the table; empty where not given.
+    replanted : date or None
+        The day of planting again.
+    hail : tuple of date
+        Days of hail, in the order of the table.
+    """
+
+    field: str
+    planted: date | None
+    dates: CropDates
+    variety: str = ""
+    water: str = ""
+    seed_treatment: str = ""
+    replanted: date | None = None
+    hail: tuple[date, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class PlantingFile:
+    """The plantings of a file by field name, and what is worth saying about the file."""
+
+    file: str
+    plantings: Mapping[str, Planting]
+    notices: tuple[str, ...]
+
+
+def read_plantings(path: str | Path) -> PlantingFile:
+    """Read which field was planted when, squared when, bloomed when and was treated when.
+
+    Parameters
+    ----------
+    path : str or Path
+        A CSV or XLSX file, one row a field. [file name]
+
+    Returns
+    -------
+    PlantingFile
+
+    Raises
+    ------
+    RefusedInput
+        If anything in the file is wrong; it names up to 50 problems by row and column.
+    """
+    sheet = open_sheet(path)
+    places, notices = find_columns(sheet, COLUMNS, REQUIRED)
+    problems: list[Problem] = []
+    plantings: dict[str, Planting] = {}
+    rows: dict[str, int] = {}
+    for row, cells, width_problem in _rows(sheet, places):
+        if width_problem is not None:
+            problems.append(width_problem)
+            continue
+        text = {column: cells[place].strip() for column, place in places.items()}
+        values, faults = _values(text)
+        faults |= _contradictions(values, rows, faults)
+        problems += [
+            Problem(sheet.file, row, column, text.get(column, ""), fault.expected, fault.hint)
+            for column in COLUMNS
+            if (fault := faults.get(column))
+        ]
+        if "field" not in faults:
+            rows[values["field"]] = row
+        if not faults:
+            plantings[values["field"]] = _planting(values)
+    if not problems and not plantings:
+        expected = "a table with at least one field"
+        problems.append(Problem(sheet.file, sheet.header_row + 1, None, "", expected))
+    if problems:
+        raise RefusedInput(problems[:MOST_PROBLEMS], max(0, len(problems) - MOST_PROBLEMS))
+    return PlantingFile(sheet.file, MappingProxyType(plantings), notices)
+
+
+def _rows(
+    sheet: Sheet, places: dict[str, int]
+) -> Iterator[tuple[int, Sequence[str], Problem | None]]:
+    """Give each row that is not blank, with what is wrong with its width."""
+    for block in sheet.blocks:
+        wrong = dict(width_problems(sheet, block, places, REQUIRED))
+        for row, cells in enumerate(block.rows, start=block.first_row):
+            if any(map(str.strip, cells)):
+                yield row, cells, wrong.get(row)
+
+
+def _values(text: Mapping[str, str]) -> tuple[dict[str, Any], dict[str, Misread]]:
+    """Read one row's cells; a column that is absent reads as blank."""
+    values: dict[str, Any] = {}
+    faults: dict[str, Misread] = {}
+    for column, read in _READERS.items():
+        try:
+            values[column] = read(text.get(column, ""))
+        except Misread as fault:
+            faults[column] = fault
+    return values, faults
+
+
+def _contradictions(
+    values: Mapping[str, Any], rows: Mapping[str, int], faults: Mapping[str, Misread]
+) -> dict[str, Misread]:
+    """Find what can be read but can't be: a field twice, dates out of order."""
+    found: dict[str, Misread] = {}
+    if "field" not in faults and values["field"] in rows:
+        before = rows[values["field"]]
+        found["field"] = Misread(f"a field that is named once (row {before} is the same field)")
+    if "first_square" in faults:
+        return found
+    first, _ = values["first_square"]
+    bloom, planted = values.get("bloom"), values.get("planted")
+    if bloom is not None and bloom <= first:
+        found["bloom"] = Misread(f"a day after first square ({first})")
+    if planted is not None and planted >= first:
+        found["planted"] = Misread(f"a day before first square ({first})")
+    return found
+
+
+def _planting(values: Mapping[str, Any]) -> Planting:
+    first, last = values["first_square"]
+    latest = last if last != first else None
+    return Planting(
+        field=values["field"],
+        planted=values["planted"],
+        dates=CropDates(first, latest, values["bloom"], values["treated"]),
+        variety=values["variety"],
+        water=values["water"],
+        seed_treatment=values["seed_treatment"],
+        replanted=values["replanted"],
+        hail=values["hail"],
+    )
