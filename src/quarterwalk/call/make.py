@@ -10,11 +10,12 @@ from fractions import Fraction
 from quarterwalk.call import doubts
 from quarterwalk.call.cautions import cautions_for, host_weeds
 from quarterwalk.call.chances import borne_out, chances_of, sureness
-from quarterwalk.call.evidence import evidence, losses, unevenness, within_range
+from quarterwalk.call.evidence import evidence, within_range
 from quarterwalk.call.figures import number
 from quarterwalk.call.nothing import no_call
 from quarterwalk.call.rule import Bounds, Judged, bounds_for, judge
 from quarterwalk.call.season import InSeason, in_season
+from quarterwalk.call.seen import losses, unevenness
 from quarterwalk.call.settle import plants_to_settle, square_plants_to_read
 from quarterwalk.call.verdict import (
     Call,

@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 import json
 
-from quarterwalk.call.evidence import found, losses, squares_found, unevenness, why_not_readable
+from quarterwalk.call.seen import found, losses, squares_found, unevenness, why_not_readable
 from quarterwalk.cli.chosen import chosen_walks
 from quarterwalk.cli.heading import heading
 from quarterwalk.cli.screen import say

@@ -67,6 +67,7 @@ def reading_json(reading: Reading, level: float) -> Json:
     Returns
     -------
     dict
+        What could not be estimated is None, never 0.
     """
     looked = reading.plants > 0
     insects = reading.per_100_interval(level) or (None, None)
@@ -120,6 +121,7 @@ def call_json(call: Call) -> Json:
     Returns
     -------
     dict
+        Dates as ISO 8601.
     """
     used = call.guideline
     return {
@@ -164,6 +166,7 @@ def refusal_json(refused: RefusedInput) -> Json:
     Returns
     -------
     dict
+        One object with a list of errors.
     """
     return {
         "errors": [

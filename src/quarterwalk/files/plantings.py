@@ -87,6 +87,7 @@ def read_plantings(path: str | Path) -> PlantingFile:
     Returns
     -------
     PlantingFile
+        The plantings by field, and what is worth saying about the file.
 
     Raises
     ------

@@ -41,6 +41,7 @@ def walks_to_json(table: WalkTable) -> str:
     Returns
     -------
     str
+        One object with a list of walks, each with its plants.
     """
     return json.dumps({"walks": [_walk_to(walk) for walk in table]}, ensure_ascii=False)
 
@@ -86,6 +87,7 @@ def walks_from_json(text: str, file: str = "walks.json") -> WalkTable:
     Returns
     -------
     WalkTable
+        The walks as they were before they became JSON.
 
     Raises
     ------

@@ -83,6 +83,7 @@ def read_walks(
     Returns
     -------
     WalkFile
+        The walks, and what is worth saying about the file.
 
     Raises
     ------
