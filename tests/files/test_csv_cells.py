@@ -63,13 +63,14 @@ def test_a_quoted_cell_may_hold_lines_separators_and_quotation_marks() -> None:
 
 def test_an_open_quotation_mark_is_refused_in_the_row_where_it_opens() -> None:
     found = problem(b'a,b\n"two\nlines",1\n"never closed,2\n3,4\n')
-    assert found.row == 3
-    assert found.expected == "a row in which every quotation mark is closed"
+    assert (found.row, found.column, found.value[:13]) == (3, "a", '"never closed')
+    assert found.expected == "a cell whose quotation mark is closed"
 
 
 def test_text_after_a_closing_quotation_mark_is_refused() -> None:
-    found = problem(b'a,b\n"x"y,1\n')
-    assert (found.row, found.expected) == (2, "a row of cells, quoted whole or not at all")
+    found = problem(b'a,b\n1,"x"y\n')
+    assert (found.row, found.column, found.value) == (2, "b", '"x"')
+    assert found.expected == "a cell that is quoted whole or not at all"
 
 
 def test_a_quotation_mark_inside_a_cell_is_a_letter() -> None:
@@ -78,7 +79,8 @@ def test_a_quotation_mark_inside_a_cell_is_a_letter() -> None:
 
 def test_a_cell_of_more_than_131072_letters_is_refused() -> None:
     found = problem(b"a,b\n1,2\n" + b"x" * 131_073 + b",1\n")
-    assert (found.row, found.expected) == (3, "cells of at most 131072 letters")
+    assert (found.row, found.column) == (3, "a")
+    assert found.expected == "a cell of at most 131072 letters"
     assert rows(b"x" * 131_072) == [["x" * 131_072]]
 
 
@@ -108,3 +110,13 @@ def test_a_byte_that_is_not_utf_8_is_refused_in_its_row(before: bytes, row: int)
 
 def test_a_null_character_is_a_letter_here() -> None:
     assert rows(b"a\x00,b\n") == [["a\x00", "b"]]
+
+
+def test_a_byte_that_is_not_utf_8_is_named_by_row_and_column() -> None:
+    found = problem(b"field,note\nHome,\xe9t\xe9\n")
+    assert (found.row, found.column, found.value) == (2, "note", "byte 0xE9")
+
+
+def test_a_fault_in_the_header_names_the_column_by_its_number() -> None:
+    found = problem(b'field,"no\n')
+    assert (found.row, found.column) == (1, "2")

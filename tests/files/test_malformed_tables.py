@@ -18,10 +18,7 @@ from tests.files.tables import BASIC, read, with_part, workbook
 EXAMPLES = int(os.environ.get("QUARTERWALK_EXAMPLES", "300"))
 many = settings(max_examples=EXAMPLES, deadline=None, suppress_health_check=list(HealthCheck))
 
-OF_NO_CELL = re.compile(
-    "text in UTF-8|a row in which every quotation mark|a row of cells, quoted|cells of at most"
-    "|a table with|an XLSX workbook|a workbook that unpacks|a sheet no wider|a CSV or XLSX"
-)
+OF_NO_CELL = re.compile("an XLSX workbook|a workbook that unpacks|a sheet no wider|a CSV or XLSX")
 HEADER = [*BASIC.split(","), "walk", "sites", "method", "sweeps", "skipped", "plan", "colour"]
 ROWS = [
     ["Home 40", "2026-06-18", "Ann", quadrant, str(stop), str(plant), "0", "1", *squares, "",

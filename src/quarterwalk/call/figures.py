@@ -10,6 +10,9 @@ from quarterwalk.walk import Method
 
 _EDGE_ODDS = ((0.99, "better than 99 in 100"), (0.95, "better than 19 in 20"))
 
+# Past this a range has no upper end worth telling (this project's rule). [per 100]
+_WIDE_OPEN = 1000
+
 COUNTED_ON = {
     Method.TERMINAL: "plants",
     Method.WHOLE_PLANT: "plants",
@@ -128,6 +131,8 @@ def span(low: float, high: float) -> str:
     str
     """
     first, last = round(low), round(high)
+    if last >= _WIDE_OPEN:
+        return f"{first} or more"
     return f"{first} to {last}" if first != last else f"about {first}"
 
 

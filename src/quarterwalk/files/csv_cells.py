@@ -8,6 +8,7 @@ import io
 from collections.abc import Iterator, Sequence
 
 from quarterwalk.errors import Problem, RefusedInput
+from quarterwalk.files.csv_place import CsvPlace, place_of_end, place_of_fault
 
 SEPARATORS = ",;\t"
 _UTF16_MARKS = (codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)
@@ -34,39 +35,31 @@ def csv_rows(file: str, data: bytes) -> Iterator[Sequence[str]]:
         If the text is not UTF-8, or a quotation mark is not closed.
     """
     text = _text(file, data)
+    separator = _separator(text)
     try:
-        yield from _reader(text)
+        yield from csv.reader(io.StringIO(text, newline=""), delimiter=separator, strict=True)
     except csv.Error as error:
-        raise RefusedInput([_quote_problem(file, _last_row(text), error)]) from None
-
-
-def _reader(text: str) -> Iterator[list[str]]:
-    return csv.reader(io.StringIO(text, newline=""), delimiter=_separator(text), strict=True)
-
-
-def _last_row(text: str) -> int:
-    """Tell the row in which reading ends; counting as rows are read would slow every file."""
-    reader, row = _reader(text), 0
-    try:
-        for _ in reader:
-            row += 1
-    except csv.Error:
-        row += 1
-    return row
+        place = place_of_fault(text, separator)
+        raise RefusedInput([_quote_problem(file, place, error)]) from None
 
 
 def _text(file: str, data: bytes) -> str:
+    expected, hint = "text in UTF-8", "Save the table as CSV UTF-8."
     if data.startswith(_UTF16_MARKS):
-        hint = "Save the table as CSV UTF-8."
-        raise RefusedInput([Problem(file, 1, None, "UTF-16", "text in UTF-8", hint)])
+        raise RefusedInput([Problem(file, 1, "1", "UTF-16", expected, hint)])
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
         start = error.start + (len(codecs.BOM_UTF8) if data.startswith(codecs.BOM_UTF8) else 0)
-        hint = "Save the table as CSV UTF-8."
+        before = data[:start].decode("utf-8-sig")
         value = f"byte 0x{data[start]:02X}"
-        row = _last_row(data[:start].decode("utf-8-sig") + ".")
-        problem = Problem(file, row, None, value, "text in UTF-8", hint)
+        try:
+            place = place_of_end(before, _separator(before))
+        except (
+            csv.Error
+        ):  # a cell too long, or a quotation mark: the first fault is the one to tell
+            place = place_of_fault(before, _separator(before))
+        problem = Problem(file, place.row, place.column, value, expected, hint)
         raise RefusedInput([problem]) from None
 
 
@@ -80,14 +73,13 @@ def _separator(text: str) -> str:
     return max(SEPARATORS, key=outside.count)
 
 
-def _quote_problem(file: str, row: int, error: csv.Error) -> Problem:
-    said = str(error)
+def _quote_problem(file: str, place: CsvPlace, error: csv.Error) -> Problem:
+    said, where = str(error), (file, place.row, place.column, place.cell)
     if "unexpected end of data" in said:
-        expected = "a row in which every quotation mark is closed"
-        return Problem(file, row, None, said, expected, "The file may be cut off.")
+        expected = "a cell whose quotation mark is closed"
+        return Problem(*where, expected, "The file may be cut off.")
     if "field larger" in said:
-        expected = f"cells of at most {csv.field_size_limit()} letters"
-        return Problem(file, row, None, said, expected, "A quotation mark that is not closed?")
-    expected = "a row of cells, quoted whole or not at all"
-    hint = "A quotation mark inside a quoted cell is written twice."
-    return Problem(file, row, None, said, expected, hint)
+        expected = f"a cell of at most {csv.field_size_limit()} letters"
+        return Problem(*where, expected, "A quotation mark that is not closed?")
+    expected = "a cell that is quoted whole or not at all"
+    return Problem(*where, expected, "A quotation mark inside a quoted cell is written twice.")

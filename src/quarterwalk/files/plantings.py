@@ -117,7 +117,7 @@ def read_plantings(path: str | Path) -> PlantingFile:
             plantings[values["field"]] = _planting(values)
     if not problems and not plantings:
         expected = "a table with at least one field"
-        problems.append(Problem(sheet.file, sheet.header_row + 1, None, "", expected))
+        problems.append(Problem(sheet.file, sheet.header_row + 1, "field", "", expected))
     if problems:
         raise RefusedInput(problems[:MOST_PROBLEMS], max(0, len(problems) - MOST_PROBLEMS))
     return PlantingFile(sheet.file, MappingProxyType(plantings), notices)

@@ -107,7 +107,7 @@ def _with_header(file: str, records: Iterator[Sequence[str]]) -> Sheet:
         if any(names):
             return Sheet(file, row, names, _blocks(records, row + 1, len(names)))
     expected = "a table with a header row"
-    raise RefusedInput([Problem(file, 1, None, "", expected, "The file is empty.")])
+    raise RefusedInput([Problem(file, 1, "1", "", expected, "The file is empty.")])
 
 
 def _blocks(records: Iterator[Sequence[str]], first_row: int, width: int) -> Iterator[Block]:

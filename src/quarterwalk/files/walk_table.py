@@ -95,7 +95,7 @@ def read_walks(
     columns, file_rows, faults = _gather(sheet, places, progress)
     if not len(file_rows):
         expected = "a table with at least one plant"
-        raise RefusedInput([Problem(sheet.file, sheet.header_row + 1, None, "", expected)])
+        raise RefusedInput([Problem(sheet.file, sheet.header_row + 1, "field", "", expected)])
     problems = _Problems(faults)
     whole = np.ones(len(file_rows), np.bool_)
     whole[list(faults)] = False
