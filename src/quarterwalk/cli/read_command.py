@@ -33,6 +33,8 @@ def run(options: argparse.Namespace) -> None:
 def _sentences(reading: Reading, level: float) -> list[str]:
     said = [found(reading, None, level) + ".", squares_found(reading, None, level) + "."]
     said += [reason.text for reason in (*losses(reading), *unevenness(reading))]
+    if reading.insects and not any(unevenness(reading)) and reading.evenness_p is not None:
+        said.append("The quarters differ no more than chance would make them.")
     if reading.square_plants and not reading.set_readable:
         said.append(why_not_readable(reading))
     return said

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
@@ -23,10 +23,9 @@ from quarterwalk.reading.sums import (
     IntArray,
     cluster_sums,
 )
-from quarterwalk.walk import COUNTS, QUADRANTS, Method, PlantRows, Walk, WalkTable
+from quarterwalk.walk import COUNTS, QUADRANTS, Method, PlantRows, Walk, WalkHead, WalkTable
 
 _HEALTHY, _BLASTED = COUNTS.index("healthy"), COUNTS.index("blasted")
-_FIRST_SQUARE_COLUMN = _HEALTHY
 
 
 def take_reading(walk: Walk) -> Reading:
@@ -58,7 +57,8 @@ def take_readings(table: WalkTable) -> tuple[Reading, ...]:
     tuple of Reading
         In the order of `WalkTable.heads`.
     """
-    return tuple(_readings(table))
+    told = _estimates(table)
+    return tuple(_reading(head, told, i) for i, head in enumerate(table.heads))
 
 
 @dataclass(frozen=True)
@@ -111,54 +111,75 @@ class _Part:
         return np.bincount(self.walk, weights=values, minlength=self.n_walks).astype(np.int64)
 
 
-def _readings(table: WalkTable) -> Iterator[Reading]:
+@dataclass(frozen=True, slots=True)
+class _Estimates:
+    """What was counted in every walk of a table, and what is estimated from it."""
+
+    counted: ClusterSums
+    kept: ClusterSums
+    dead: ClusterSums
+    gamma: tuple[FloatArray, FloatArray]
+    set_beta: tuple[FloatArray, FloatArray]
+    dead_beta: tuple[FloatArray, FloatArray]
+    even: FloatArray
+    adults: IntArray
+    nymphs: IntArray
+    lost: tuple[IntArray, ...]
+    squaring: IntArray
+
+
+def _estimates(table: WalkTable) -> _Estimates:
+    """Estimate all walks at once."""
     rows, n = table.rows, len(table)
-    scouts = max(1, len(table.scouts))
-    seen = ~rows.skipped
+    scouts, seen = max(1, len(table.scouts)), ~rows.skipped
     terminals = _Part(rows, np.flatnonzero(rows.insects_looked & seen), n, scouts)
     squares = _Part(rows, np.flatnonzero(rows.squares_looked & seen), n, scouts)
     by_sweep = np.array([head.method is Method.SWEEP for head in table.heads], np.bool_)
-
+    per = np.where(by_sweep[terminals.walk], rows.sweeps[terminals.index], 1)
     insects = terminals.counts[:, 0] + terminals.counts[:, 1]
-    swept = rows.sweeps[terminals.index]
-    per = np.where(by_sweep[terminals.walk], swept, 1)
-    counted, counted_stops = terminals.sums(insects, per)
-    gamma = density_odds(counted, counted_stops, terminals.use_stops)
-    even = evenness_p(counted, counted_stops, terminals.use_stops)
+    counted = (*terminals.sums(insects, per), terminals.use_stops)
+    sites = squares.counts[:, _HEALTHY:].sum(axis=1)
+    kept = (*squares.sums(squares.counts[:, _HEALTHY], sites), squares.use_stops)
+    dead = (*squares.sums(squares.counts[:, _BLASTED], sites), squares.use_stops)
+    return _Estimates(
+        counted=counted[0],
+        kept=kept[0],
+        dead=dead[0],
+        gamma=density_odds(*counted),
+        set_beta=share_odds(*kept),
+        dead_beta=share_odds(*dead),
+        even=evenness_p(*counted),
+        adults=terminals.total(terminals.counts[:, 0]),
+        nymphs=terminals.total(terminals.counts[:, 1]),
+        lost=tuple(squares.total(squares.counts[:, _HEALTHY + kind]) for kind in (1, 2, 3)),
+        squaring=squares.total((sites > 0).astype(np.int64)),
+    )
 
-    sites = squares.counts[:, _FIRST_SQUARE_COLUMN:].sum(axis=1)
-    kept, kept_stops = squares.sums(squares.counts[:, _HEALTHY], sites)
-    dead, dead_stops = squares.sums(squares.counts[:, _BLASTED], sites)
-    set_beta = share_odds(kept, kept_stops, squares.use_stops)
-    dead_beta = share_odds(dead, dead_stops, squares.use_stops)
 
-    adults, nymphs = (terminals.total(terminals.counts[:, c]) for c in (0, 1))
-    lost = [squares.total(squares.counts[:, _HEALTHY + c]) for c in (1, 2, 3)]
-    squaring = squares.total((sites > 0).astype(np.int64))
-    plan_of = [head.plan for head in table.heads]
-    for i, head in enumerate(table.heads):
-        quadrants = _quadrants(counted, kept, i, is_sweep=bool(by_sweep[i]))
-        square_plants = sum(q.square_plants for q in quadrants)
-        looked_at = sum(q.squares for q in quadrants)
-        yield Reading(
-            method=head.method,
-            plants=sum(q.plants for q in quadrants),
-            adults=int(adults[i]),
-            nymphs=int(nymphs[i]),
-            quadrants=quadrants,
-            density=_mean_of_means(counted.a[i].tolist(), counted.b[i].tolist()),
-            density_odds=_gamma(gamma, i),
-            square_plants=square_plants,
-            squaring_plants=int(squaring[i]),
-            square_set=_share(kept, i),
-            set_odds=_beta(set_beta, i),
-            blasted_share=_share(dead, i),
-            blasted_odds=_beta(dead_beta, i),
-            losses=Losses(*(int(kind[i]) for kind in lost)),
-            set_readable=_readable(looked_at, square_plants, int(squaring[i])),
-            evenness_p=None if math.isnan(even[i]) else float(even[i]),
-            plan=plan_of[i],
-        )
+def _reading(head: WalkHead, told: _Estimates, i: int) -> Reading:
+    """Put together what the estimates say of walk `i`."""
+    quadrants = _quadrants(told.counted, told.kept, i, is_sweep=head.method is Method.SWEEP)
+    square_plants = sum(q.square_plants for q in quadrants)
+    looked_at, squaring = sum(q.squares for q in quadrants), int(told.squaring[i])
+    return Reading(
+        method=head.method,
+        plants=sum(q.plants for q in quadrants),
+        adults=int(told.adults[i]),
+        nymphs=int(told.nymphs[i]),
+        quadrants=quadrants,
+        density=_mean_of_means(told.counted.a[i].tolist(), told.counted.b[i].tolist()),
+        density_odds=_gamma(told.gamma, i),
+        square_plants=square_plants,
+        squaring_plants=squaring,
+        square_set=_share(told.kept, i),
+        set_odds=_beta(told.set_beta, i),
+        blasted_share=_share(told.dead, i),
+        blasted_odds=_beta(told.dead_beta, i),
+        losses=Losses(*(int(kind[i]) for kind in told.lost)),
+        set_readable=_readable(looked_at, square_plants, squaring),
+        evenness_p=None if math.isnan(told.even[i]) else float(told.even[i]),
+        plan=head.plan,
+    )
 
 
 def _quadrants(
