@@ -9,7 +9,7 @@ from __future__ import annotations
 import numpy as np
 
 from quarterwalk.reading.odds import PRIOR_COUNT
-from quarterwalk.reading.sums import BoolArray, ClusterSums, FloatArray
+from quarterwalk.reading.sums import BoolArray, ClusterSums, FloatArray, IntArray
 
 # 1/k of the negative binomial expected before the walk, and how far it may be off.
 # Common practice for small bugs on single plants is k near 1; somewhat more clumped
@@ -69,22 +69,23 @@ def density_odds(
     spread = (weight**2 / np.maximum(plants.b, 1)).sum(axis=1)
     # plants that would tell as much if all quadrants had equally many
     equal_plants = 1.0 / np.where(quadrants > 0, spread, np.nan)
-    phi = dispersion(plants, plants.rows.sum(axis=1))
+    rows: IntArray = plants.rows.sum(axis=1)
+    phi = dispersion(plants, rows)
     if use_stops.any():
-        by_stop = dispersion(stops, plants.rows.sum(axis=1))
+        by_stop = dispersion(stops, rows)
         phi = np.where(use_stops, np.maximum(phi, by_stop), phi)
     rate = equal_plants / phi
     return density * rate + PRIOR_COUNT, rate
 
 
-def dispersion(sums: ClusterSums, rows: FloatArray) -> FloatArray:
+def dispersion(sums: ClusterSums, rows: IntArray) -> FloatArray:
     """Give how much wider than Poisson the insect counts of each walk must be taken.
 
     Parameters
     ----------
     sums : ClusterSums
         Sums over plants or stops. [count]
-    rows : array, shape (walks,)
+    rows : int array, shape (walks,)
         Plants looked at. [count]
 
     Returns
