@@ -55,6 +55,7 @@ def test_a_bloom_date_is_asked_for_from_day_31_and_needed_from_day_46(day, verdi
     made = call(reading(50), "mid-coast", day=day)
     assert (made.verdict, made.provisional) == (verdict, provisional)
     assert ("bloom-date" in codes(made)) is (day > 30)
+    assert (made.next_look is None) is (day > 45)
 
 
 def test_with_a_bloom_date_a_late_field_is_judged_without_asking():

@@ -70,7 +70,9 @@ def _sure(call: Call) -> Iterator[str]:
 
 def _next(call: Call) -> Iterator[str]:
     look = call.next_look
-    if look is None:
+    if look is None and _asks_for_bloom(call):
+        yield "Find out whether the field blooms, and since when."
+    elif look is None:
         yield "No further look is due for this insect."
     elif call.verdict is Verdict.TREAT:
         first, last = load_routine().treated
@@ -80,6 +82,10 @@ def _next(call: Call) -> Iterator[str]:
         yield "The field is due at once."
     else:
         yield f"Look again {_when(look)}."
+
+
+def _asks_for_bloom(call: Call) -> bool:
+    return any(reason.code == "bloom-date" for reason in call.reasons)
 
 
 def _when(look: Look) -> str:

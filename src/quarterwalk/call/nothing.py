@@ -92,7 +92,7 @@ def _why(
         late = load_routine().no_call_after
         text = f"First square was more than {late} days ago and no bloom date is given."
         text += " Give the date of first bloom, and this walk gets its call."
-        return Reason(season.outside.value, text), 0
+        return Reason(season.outside.value, text), None
     if reading.method is not guideline.method:
         text = f"{guideline.name} has a line for {_MADE[guideline.method]} only;"
         text += f" this walk was made with {_MADE[reading.method]}."
