@@ -135,6 +135,7 @@ def test_weeks_that_differ_make_the_call_provisional_and_print_all_floors():
     assert "90" in text
     assert "85" in text
     assert made.guideline.floor == Fraction(9, 10)
+    assert "both-past" not in codes(made)  # so says week 1 alone
 
 
 def test_weeks_that_agree_take_the_soonest_next_look():

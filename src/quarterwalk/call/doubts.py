@@ -126,7 +126,7 @@ def weeks_compared(judged: Sequence[Judged]) -> Iterator[Reason]:
     """
     if len(judged) < 2:
         return
-    weeks = listed([str(j.bounds.week) for j in judged]).replace(" and ", " or ")
+    weeks = listed([str(j.bounds.week) for j in judged], "or")
     floors = [number(100 * j.bounds.floor) for j in judged if j.bounds.floor is not None]
     lines = list(dict.fromkeys(number(j.bounds.line) for j in judged))
     if len({j.verdict for j in judged}) == 1:

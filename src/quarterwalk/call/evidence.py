@@ -16,10 +16,15 @@ _INSECTS = {
     Insects.NEAR: ("insects-near", "That is close under the line of {line}."),
     Insects.MIDDLE: (
         "insects-middle",
-        "That is under the line of {line}, but more than a third of it.",
+        "That is under the line of {line}, but a third of it or more.",
     ),
     Insects.FEW: ("insects-few", "That is well under the line of {line}."),
 }
+
+ONE_WEEK_CONCLUDES = frozenset({
+    "both-past", "insects-only", "squares-needed", "squares-only", "other-causes",
+})  # fmt: skip
+"""Reasons that join the two measures in one squaring week."""
 
 _OTHER_CAUSES = (
     "So few insects do not account for the squares lost. Look for other causes first:"

@@ -192,16 +192,20 @@ def sure_words(sure: Sureness | None, chance: float | None) -> str:
     return f"{capital(sure.value)}: {odds_words(chance)}"
 
 
-def listed(items: list[str]) -> str:
+def listed(items: list[str], last: str = "and") -> str:
     """Join words as a sentence does.
 
     Parameters
     ----------
     items : list of str
         The words.
+    last : str
+        What stands before the last of them.
 
     Returns
     -------
     str
     """
-    return " and ".join([", ".join(items[:-1]), items[-1]]) if len(items) > 1 else "".join(items)
+    return (
+        f" {last} ".join([", ".join(items[:-1]), items[-1]]) if len(items) > 1 else "".join(items)
+    )

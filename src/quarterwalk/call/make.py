@@ -10,13 +10,13 @@ from fractions import Fraction
 from quarterwalk.call import doubts
 from quarterwalk.call.cautions import cautions_for, host_weeds
 from quarterwalk.call.chances import borne_out, chances_of, sureness
-from quarterwalk.call.evidence import evidence, within_range
+from quarterwalk.call.evidence import ONE_WEEK_CONCLUDES, evidence, within_range
 from quarterwalk.call.figures import number
 from quarterwalk.call.nothing import no_call
 from quarterwalk.call.rule import Bounds, Judged, bounds_for, judge
 from quarterwalk.call.season import InSeason, in_season
 from quarterwalk.call.seen import losses, unevenness
-from quarterwalk.call.settle import plants_to_settle, square_plants_to_read
+from quarterwalk.call.settle import MOST_WALKS, plants_to_settle, square_plants_to_read
 from quarterwalk.call.verdict import (
     Call,
     GuidelineUsed,
@@ -235,6 +235,9 @@ def _reasons(
     if guideline.own:
         text = f"This call rests on your own guideline file ({guideline.name}"
         reasons.append(Reason("own-guideline", f"{text}, edition {guideline.edition})."))
+    if any(reason.code == "weeks-differ" for reason in decided.first):
+        # what one week alone would conclude is not what is concluded
+        reasons = [reason for reason in reasons if reason.code not in ONE_WEEK_CONCLUDES]
     told = (*reasons, *losses(reading), *unevenness(reading), *decided.doubts)
     return (*decided.first, *told)
 
@@ -262,7 +265,9 @@ def _settle(
         return None
     more = plants_to_settle(reading, guideline, bounds)
     if more is None:
-        text = f"More {what} alone are not likely to settle it; the next look will tell more."
+        text = f"Even {MOST_WALKS * full} more {what} are not likely to settle it."
+        if decided.verdict is not Verdict.TREAT:
+            text += " The next look will tell more."
         return Reason("settle-wait", text)
     if more == 0:
         return None

@@ -6,10 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from quarterwalk.crop import Stage, StageName, weeks_between
-from quarterwalk.guideline import Guideline, SeasonEnd, load_routine
-
-# Squaring weeks of the closest watch; the guidelines that end with it name it so.
-_CLOSEST_WATCH_WEEKS = 3
+from quarterwalk.guideline import CLOSEST_WATCH_WEEKS, Guideline, SeasonEnd, load_routine
 
 
 class Outside(StrEnum):
@@ -85,5 +82,5 @@ def _last_day(stage: Stage, guideline: Guideline) -> int | None:
     """Last day since first square on which the guideline holds while squaring."""
     routine = load_routine()
     if guideline.season_end is SeasonEnd.WEEK_3:
-        return _CLOSEST_WATCH_WEEKS * routine.week_days - 1
+        return CLOSEST_WATCH_WEEKS * routine.week_days - 1
     return None if stage.bloom_known else routine.no_call_after

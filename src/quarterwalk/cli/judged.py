@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from quarterwalk.call import Call, CallOptions, Verdict, explain, make_call
 from quarterwalk.call.explain import headline
-from quarterwalk.call.figures import short
+from quarterwalk.call.figures import listed, short
 from quarterwalk.call.verdict import VERDICT_WORDS
 from quarterwalk.cli.chosen import DatesOf
 from quarterwalk.cli.heading import heading
@@ -113,7 +113,7 @@ def stage_words(stage: Stage) -> str:
     """
     if stage.name is StageName.SQUARING:
         weeks = stage.squaring_weeks
-        return f"week {' or '.join(map(str, weeks))} of squaring"
+        return f"week {listed([str(week) for week in weeks], 'or')} of squaring"
     return {StageName.BEFORE_SQUARING: "before squaring"}.get(stage.name, "blooming")
 
 

@@ -3,6 +3,7 @@
 from quarterwalk.guideline.page import guideline_json, guideline_page, shelf_page
 from quarterwalk.guideline.routine import Routine, Rule, load_routine
 from quarterwalk.guideline.rule import (
+    CLOSEST_WATCH_WEEKS,
     BlastedShare,
     Floor,
     Guideline,
@@ -16,6 +17,7 @@ from quarterwalk.guideline.rule import (
 from quarterwalk.guideline.shelf import guideline_names, load_guideline
 
 __all__ = [
+    "CLOSEST_WATCH_WEEKS",
     "BlastedShare",
     "Floor",
     "Guideline",

@@ -7,12 +7,8 @@ from dataclasses import dataclass
 from typing import Any
 
 from quarterwalk.guideline.locate import Path
-from quarterwalk.guideline.rule import SeasonEnd
+from quarterwalk.guideline.rule import CLOSEST_WATCH_WEEKS, SeasonEnd
 from quarterwalk.walk.kinds import Method
-
-SEASON_WEEKS = 3
-"""Squaring weeks of the closest watch, the shortest season of the format. [weeks]
-Common practice: the closest watch is in the first 3 weeks of squaring."""
 
 UNITS = {
     Method.TERMINAL: "insects per 100 terminals",
@@ -124,8 +120,8 @@ def _end_of_weeks(
             last.get("and_later", ""),
             "true in the last table, since the season goes on after its weeks",
         )
-    elif max(last["weeks"]) < SEASON_WEEKS:
-        expected = f"weeks up to {SEASON_WEEKS} at least, the end of the season"
+    elif max(last["weeks"]) < CLOSEST_WATCH_WEEKS:
+        expected = f"weeks up to {CLOSEST_WATCH_WEEKS} at least, the end of the season"
         yield Fault((name, place, "weeks"), last["weeks"], expected)
 
 

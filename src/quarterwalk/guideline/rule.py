@@ -16,6 +16,11 @@ SHORT_HASH = 12
 """Characters of the content hash that are printed; enough to tell editions apart. [count]"""
 
 
+CLOSEST_WATCH_WEEKS = 3
+"""Squaring weeks of the closest watch, the shortest season of the format. [weeks]
+Common practice: the closest watch is in the first 3 weeks of squaring."""
+
+
 class SeasonEnd(StrEnum):
     """When a guideline stops holding; the day named is the first one outside."""
 
