@@ -29,7 +29,8 @@ class Routine:
     """The numbers of a walk that hold in every region.
 
     Plants, sweeps and sites are counts. [count] The shares are exact. [fraction, 0 to 1]
-    `near_line` and `low_line` are shares of the line. What ends in days, or is a span
+    `near_line` and `low_line` are shares of the line. The turnrow margin is in metres,
+    the pace in metres a minute, sizes of fields in acres. What ends in days, or is a span
     `(soonest, latest)`, counts days from the walk or from first square. [days]
     """
 
@@ -38,6 +39,13 @@ class Routine:
     few_plants: int
     least_per_quadrant: int
     least_sweeps_per_quadrant: int
+    plants_a_stop: int
+    turnrow_margin: int
+    walking_pace: int
+    across_rows: int
+    largest_field: int
+    largest_part: int
+    small_field: int
     readable_sites: int
     thin_sites: int
     squaring_share: Fraction

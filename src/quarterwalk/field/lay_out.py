@@ -1,0 +1,152 @@
+"""Lays a field out for one walk: quadrants, stops and loops, all from its boundary."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+from shapely import MultiPolygon, Point
+
+from quarterwalk.errors import UsageError
+from quarterwalk.field.area import acres_of, metres_along
+from quarterwalk.field.cut import areas_of
+from quarterwalk.field.field import Field, Place
+from quarterwalk.field.frame import Frame
+from quarterwalk.field.layout import Layout, Loop, Stop
+from quarterwalk.field.loops import Round, Rows, entry_for, lay_loop
+from quarterwalk.field.quadrants import quarter
+from quarterwalk.field.stops import choose_stops, dice, ground_of
+from quarterwalk.guideline import load_routine
+from quarterwalk.walk import QUADRANTS, Quadrant
+
+FloatArray = NDArray[np.float64]
+
+TWO_LOOPS = (2, 3)
+"""Stops a quadrant in each loop: a small complete walk, then the rest (common practice)."""
+
+MOST_STOPS = 10
+"""A quadrant takes so many stops at most. [count]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """How a walk is shared out.
+
+    Parameters
+    ----------
+    split : tuple of int
+        Stops a quadrant in each loop, in the order of walking. [count]
+    plants : int
+        Plants in a row at each stop. [count]
+
+    Raises
+    ------
+    UsageError
+        If a loop has no stop, or a quadrant more than `MOST_STOPS`.
+    """
+
+    split: tuple[int, ...] = TWO_LOOPS
+    plants: int = load_routine().plants_a_stop
+
+    def __post_init__(self) -> None:
+        if not self.split or min(self.split) < 1 or sum(self.split) > MOST_STOPS:
+            told = "+".join(map(str, self.split))
+            raise UsageError(
+                f"the loops must have 1 stop a quadrant or more, {MOST_STOPS} in all at most,"
+                f" such as 2+3, got {told}."
+            )
+        if self.plants < 1:
+            raise UsageError(f"a stop must have 1 plant or more, got {self.plants}.")
+
+
+DEFAULT_PLAN = Plan()
+
+# An edge of a boundary is straight in degrees (RFC 7946, section 3.1.1). In steps of this
+# share of the field it is straight in metres too. [dimensionless]
+_STEPS = 16
+# What bends less than this is straight: a hundredth of a millimetre. [degrees]
+_STRAIGHT_DEGREES = 1e-10
+
+
+def lay_out(field: Field, on: date, *, plan: Plan = DEFAULT_PLAN) -> Layout:
+    """Lay a field out for the walk of one day.
+
+    Parameters
+    ----------
+    field : Field
+        Its boundary, and gate and rows where they are known.
+    on : date
+        The day of the walk. The quadrants are the same every day; the stops are not.
+    plan : Plan
+        Loops, stops and plants.
+
+    Returns
+    -------
+    Layout
+        The same for the same field and day.
+    """
+    frame = Frame.around(field.shape)
+    ground = frame.to_ground(field.shape)
+    quarters = _quarters(field, frame)
+    rng = dice(field.name, on)
+    margin = float(load_routine().turnrow_margin)
+    chosen = {
+        quadrant: choose_stops(ground_of(ground, part, margin), plan.split, rng)
+        for quadrant, part in quarters.items()
+    }
+    entry = _entry(field, frame, ground, np.vstack([chosen[q][0] for q in QUADRANTS]))
+    stops: list[Stop] = []
+    loops: list[Loop] = []
+    for number in range(len(plan.split)):
+        places = np.vstack([chosen[q][number] for q in QUADRANTS])
+        names = [q for q in QUADRANTS for _ in range(plan.split[number])]
+        laid = lay_loop(ground, entry, places, _rows(field), rng)
+        for place in laid.order:
+            at = _on_globe(frame, places[place : place + 1])[0]
+            stops.append(Stop(len(stops) + 1, names[place], number + 1, plan.plants, at))
+        loops.append(_loop(number + 1, laid, frame))
+    shapes = {quadrant: _part_on_globe(frame, part) for quadrant, part in quarters.items()}
+    return Layout(field, on, shapes, acres_of(field.shape), tuple(stops), tuple(loops))
+
+
+def _quarters(field: Field, frame: Frame) -> dict[Quadrant, MultiPolygon]:
+    """Quarter a field whose long edges are straight in degrees, not in the flat frame."""
+    west, south, east, north = field.shape.bounds
+    step = max(east - west, north - south) / _STEPS
+    stepped = frame.to_ground(shapely.segmentize(field.shape, step))
+    return quarter(areas_of(stepped, whole=stepped.area))
+
+
+def _part_on_globe(frame: Frame, part: MultiPolygon) -> MultiPolygon:
+    """Bring a quadrant back to the globe, without the steps along the field's edges."""
+    stepped = frame.to_globe(part)
+    plain = shapely.simplify(stepped, _STRAIGHT_DEGREES)
+    valid = plain if plain.is_valid else shapely.make_valid(stepped)
+    return areas_of(shapely.orient_polygons(valid), whole=valid.area)
+
+
+def _entry(field: Field, frame: Frame, ground: MultiPolygon, first_stops: FloatArray) -> FloatArray:
+    if field.gate is None:
+        return entry_for(ground, first_stops)
+    return np.asarray(frame.to_ground(Point(field.gate)).coords[0])
+
+
+def _rows(field: Field) -> Rows | None:
+    if field.rows is None:
+        return None
+    return Rows(field.rows, float(load_routine().across_rows))
+
+
+def _loop(number: int, laid: Round, frame: Frame) -> Loop:
+    line = _on_globe(frame, laid.line)
+    line = (*line[:-1], line[0])
+    metres = metres_along(line)
+    return Loop(number, line, metres, metres / load_routine().walking_pace)
+
+
+def _on_globe(frame: Frame, places: FloatArray) -> tuple[Place, ...]:
+    line = frame.to_globe(shapely.MultiPoint(places))
+    return tuple((point.x, point.y) for point in line.geoms)
