@@ -5,7 +5,8 @@
     QuarterwalkError
     ├── UsageError            the command line, or an argument, is wrong      (exit 2)
     │   ├── UnknownGuideline  no guideline of that name
-    │   └── LineOutsideRange  a line outside the range that the guideline publishes
+    │   ├── LineOutsideRange  a line outside the range that the guideline publishes
+    │   └── MissingExtra      a part that is installed on wish is not there
     └── RefusedInput          a file, or a value in it, was refused           (exit 3)
 
 A `RefusedInput` carries `Problem` records, so that nobody has to parse its
@@ -92,6 +93,19 @@ class LineOutsideRange(UsageError):
 
     def __str__(self) -> str:
         return f"--line must be {self.allowed} for {self.guideline}, got {shown(self.line)}."
+
+
+class MissingExtra(UsageError):
+    """Something was asked for that needs a part which is installed on wish."""
+
+    def __init__(self, extra: str, what: str) -> None:
+        super().__init__(extra, what)
+        self.extra = extra
+        self.what = what
+
+    def __str__(self) -> str:
+        needed = f"{self.what} need the {self.extra} extra"
+        return f"{needed}: pip install 'quarterwalk[{self.extra}]'"
 
 
 class RefusedInput(QuarterwalkError):

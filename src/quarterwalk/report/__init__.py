@@ -1,0 +1,25 @@
+"""The grower's report: one object, shown as a page, as a PDF and as a short text.
+
+`make_report` words everything once. `page`, `report_pdf` and `short_text` show it, so
+that the three never disagree; `day_page` lists the reports of a day.
+"""
+
+from quarterwalk.report.day import Linked, day_page
+from quarterwalk.report.make import make_report
+from quarterwalk.report.page import page
+from quarterwalk.report.pdf import Paper, report_pdf, reports_pdf
+from quarterwalk.report.report import Footing, Report
+from quarterwalk.report.text import short_text
+
+__all__ = [
+    "Footing",
+    "Linked",
+    "Paper",
+    "Report",
+    "day_page",
+    "make_report",
+    "page",
+    "report_pdf",
+    "reports_pdf",
+    "short_text",
+]

@@ -1,0 +1,96 @@
+"""The numbers of a walk against their lines, as briefly as they can be read."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from quarterwalk.call import Call
+from quarterwalk.call.figures import beside, number, span
+from quarterwalk.reading import Reading
+from quarterwalk.walk import Method
+from quarterwalk.words import noted, phrase
+
+_BLASTED = frozenset({"blasted-over", "blasted-not-over"})
+
+
+def insects_counted(reading: Reading, line: Fraction | None, level: float) -> str:
+    """Tell how many insects were found, and how many it takes.
+
+    Parameters
+    ----------
+    reading : Reading
+        What the walk says.
+    line : Fraction or None
+        How many it takes. [insects per 100]
+    level : float
+        Chance that a printed range holds the true value. [fraction]
+
+    Returns
+    -------
+    str
+        Without a full stop; empty where nobody looked.
+    """
+    ends = reading.per_100_interval(level)
+    if ends is None or reading.per_100 is None:
+        return ""
+    count, most = beside(reading.per_100, line), span(*ends)
+    if reading.method is Method.SWEEP:
+        if line is None:
+            return phrase("Fleahoppers per 100 sweeps: {count} ({range})", count=count, range=most)
+        text = noted("Fleahoppers per 100 sweeps: {count} ({range}), line {line}")
+        return phrase(text, count=count, range=most, line=number(line))
+    if line is None:
+        return phrase("Fleahoppers per 100 plants: {count} ({range})", count=count, range=most)
+    text = noted("Fleahoppers per 100 plants: {count} ({range}), line {line}")
+    return phrase(text, count=count, range=most, line=number(line))
+
+
+def squares_counted(reading: Reading, call: Call, level: float, asked: Fraction | None) -> str:
+    """Tell how many squares are still good, or blasted, and how many it takes.
+
+    Parameters
+    ----------
+    reading : Reading
+        What the walk says.
+    call : Call
+        What the squares were read for.
+    level : float
+        Chance that a printed range holds the true value. [fraction]
+    asked : Fraction or None
+        The share of blasted squares that the guideline asks for, where it is known.
+        [fraction, 0 to 1]
+
+    Returns
+    -------
+    str
+        Without a full stop; empty where square set can't be read.
+    """
+    if not reading.set_readable:
+        return ""
+    if any(reason.code in _BLASTED for reason in call.reasons):
+        return _blasted(reading, asked, level)
+    return _good(reading, call.guideline.floor, level)
+
+
+def _good(reading: Reading, floor: Fraction | None, level: float) -> str:
+    ends = reading.set_interval(level)
+    if ends is None or reading.square_set is None:
+        return ""
+    limit = None if floor is None else 100 * floor
+    good, most = beside(100 * reading.square_set, limit), span(100 * ends[0], 100 * ends[1])
+    if limit is None:
+        return phrase("Squares good of 100: {good} ({range})", good=good, range=most)
+    text = noted("Squares good of 100: {good} ({range}), floor {floor}")
+    return phrase(text, good=good, range=most, floor=number(limit))
+
+
+def _blasted(reading: Reading, asked: Fraction | None, level: float) -> str:
+    if reading.blasted_share is None or reading.blasted_odds is None:
+        return ""
+    low, high = reading.blasted_odds.interval(level)
+    limit = None if asked is None else 100 * asked
+    share, most = beside(100 * reading.blasted_share, limit), span(100 * low, 100 * high)
+    if limit is None:
+        return phrase("Squares blasted of 100: {share} ({range})", share=share, range=most)
+    text = noted("Squares blasted of 100: {share} ({range}), asked for {asked}")
+    return phrase(text, share=share, range=most, asked=number(limit))

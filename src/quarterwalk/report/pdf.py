@@ -1,0 +1,130 @@
+"""Reports as PDF, one sheet each, typeset."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from enum import StrEnum
+from xml.etree import ElementTree
+
+from quarterwalk.picture import Theme
+from quarterwalk.report.html import file_text
+from quarterwalk.report.pictures import outcomes_picture, pinch_picture, where_picture
+from quarterwalk.report.report import Report
+from quarterwalk.report.titles import titles
+from quarterwalk.report.typeset import typeset
+
+# Drawings are as wide as the sheet between its margins. Drawn wider they are set smaller,
+# and so lower, which makes room for many reasons. [px]
+_WIDTHS = {"": 720, "_tight": 900, "_tightest": 1020}
+_WHERE = (340, 280)
+
+_SVG = "{http://www.w3.org/2000/svg}"
+
+
+class Paper(StrEnum):
+    """The sheet that a report is set on."""
+
+    LETTER = "us-letter"
+    A4 = "a4"
+
+
+def report_pdf(report: Report, *, paper: Paper = Paper.LETTER) -> bytes:
+    """Set one report on one sheet.
+
+    Parameters
+    ----------
+    report : Report
+        The report.
+    paper : Paper
+        The sheet.
+
+    Returns
+    -------
+    bytes
+        A PDF of one page.
+
+    Raises
+    ------
+    MissingExtra
+        Where the report extra is not installed.
+    """
+    return reports_pdf([report], paper=paper)
+
+
+def reports_pdf(reports: Sequence[Report], *, paper: Paper = Paper.LETTER) -> bytes:
+    """Set many reports in one file, a sheet each, in the order given.
+
+    Parameters
+    ----------
+    reports : sequence of Report
+        At least one, all in one language.
+    paper : Paper
+        The sheet.
+
+    Returns
+    -------
+    bytes
+        A PDF with as many pages as reports.
+
+    Raises
+    ------
+    ValueError
+        If there is no report.
+    MissingExtra
+        Where the report extra is not installed.
+    """
+    if not reports:
+        raise ValueError("a PDF must have at least one report, got none.")
+    pictures: dict[str, str] = {}
+    told = [_told(report, i, pictures) for i, report in enumerate(reports)]
+    first = reports[0]
+    return typeset(
+        file_text("report.typ"),
+        {"paper": paper.value, "reports": told},
+        pictures,
+        title=f"{first.field}, {first.day}" if len(reports) == 1 else first.day,
+        on=max(report.on for report in reports),
+        language=first.language,
+    )
+
+
+def _told(report: Report, index: int, pictures: dict[str, str]) -> dict[str, object]:
+    """Give one report as the template reads it, and put its pictures with the others."""
+    named, ink = titles(report.language), Theme.PRINT
+    before, _, after = named.grower.partition("{grower}")
+    drawn = {"where": where_picture(report, ink, _WHERE, "where")}
+    for manner, width in _WIDTHS.items():
+        drawn[f"outcomes{manner}"] = outcomes_picture(report, ink, width, "outcomes")
+        drawn[f"pinch{manner}"] = pinch_picture(report, ink, width, "pinch")
+    for name, svg in drawn.items():
+        pictures[f"{name}-{index}"] = svg
+    return {
+        "field": report.field,
+        "grower": {"before": before, "name": report.grower, "after": after},
+        "about": report.about,
+        "headline": report.headline,
+        "reasons": report.reasons,
+        "sure": report.sure,
+        "next_look": (*report.next_look, report.host_weeds),
+        "care": report.care,
+        "found_note": report.found_note,
+        "ask": report.ask,
+        "foot": report.footing.paragraphs,
+        "titles": {
+            "why": named.why,
+            "where": named.where,
+            "sure": named.sure,
+            "next_look": named.next_look,
+            "care": named.care,
+        },
+        **{name: _picture(f"{name}-{index}", svg) for name, svg in drawn.items()},
+    }
+
+
+def _picture(name: str, svg: str) -> dict[str, object]:
+    """Say how a drawing is called, what it tells someone who hears it, and its proportions."""
+    drawing = ElementTree.fromstring(svg)
+    told = [drawing.findtext(f"{_SVG}{part}", "") for part in ("title", "desc")]
+    width, height = map(float, drawing.attrib["viewBox"].split()[2:])
+    alt = " ".join(text for text in told if text)
+    return {"name": name, "alt": alt, "height": height / width}
