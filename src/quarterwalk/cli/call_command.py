@@ -7,6 +7,7 @@ import json
 
 from quarterwalk.call import CallOptions, check_line
 from quarterwalk.cli.chosen import chosen_dates, chosen_guideline, chosen_walks
+from quarterwalk.cli.ground import fields_by_name
 from quarterwalk.cli.judged import judge_walks, print_brief, print_call
 from quarterwalk.files.call_json import walk_json
 
@@ -18,6 +19,7 @@ def run(options: argparse.Namespace) -> None:
         check_line(guideline, options.line)
     walks = chosen_walks(options.walks)
     dates_of = chosen_dates(options, walks)
+    fields = fields_by_name(options.fields, [head.field for head in walks.table.heads])
     choice = CallOptions(options.line, options.level)
     judged = judge_walks(walks, dates_of, guideline, choice)
     if options.json:
@@ -26,6 +28,6 @@ def run(options: argparse.Namespace) -> None:
         return
     if not options.brief:
         for each in judged:
-            print_call(each)
+            print_call(each, fields.get(each.head.field))
     if options.brief or len(judged) > 1:
         print_brief(judged)

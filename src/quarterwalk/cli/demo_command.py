@@ -11,10 +11,15 @@ import numpy as np
 from quarterwalk.call import CallOptions
 from quarterwalk.cli.chosen import chosen_dates, chosen_guideline, chosen_walks
 from quarterwalk.cli.demo_summary import DemoRun, print_summary
+from quarterwalk.cli.folder import folder_for, write
+from quarterwalk.cli.ground import fields_by_name
 from quarterwalk.cli.judged import Judgement, judge_walks
 from quarterwalk.cli.parser import make_parser
+from quarterwalk.cli.reports import Wishes, write_reports
 from quarterwalk.demo import (
+    FIELDS,
     PLANTINGS,
+    REPORTS,
     WALKS,
     load_district,
     make_season,
@@ -22,8 +27,8 @@ from quarterwalk.demo import (
     write_season,
 )
 from quarterwalk.errors import UsageError
+from quarterwalk.field import Field
 from quarterwalk.files.call_json import CALL_COLUMNS, call_rows, walk_json
-from quarterwalk.files.whole_file import whole_file
 
 CALLS_JSON, CALLS_CSV = "calls.json", "calls.csv"
 
@@ -32,19 +37,36 @@ def run(options: argparse.Namespace) -> None:
     """Make the walks, write them, read them back, judge them and tell how the fields stand."""
     if options.seed < 0:
         raise UsageError(f"--seed must be 0 or more, got {options.seed}.")
-    folder = Path(options.out)
     season = make_season(load_district(), np.random.default_rng(options.seed))
-    words = call_words(folder, season.district.guideline)
-    try:
-        folder.mkdir(parents=True, exist_ok=True)
+    words = call_words(Path(options.out), season.district.guideline)
+    with folder_for(options.out) as folder:
         write_season(season, folder)
         judged = _judge(words, folder)
-    except OSError as error:
-        why = error.strerror or str(error)
-        raise UsageError(
-            f"--out must be a folder that can be written to, got {folder}: {why}."
-        ) from None
+        fields = fields_by_name(options.fields or str(folder / FIELDS), [])
+        write_last_reports(judged, fields, folder, season.district.advisor)
     print_summary(DemoRun(season, judged, folder, words, metric=options.units == "metric"))
+
+
+def write_last_reports(
+    judged: list[Judgement], fields: dict[str, Field], folder: Path, advisor: str
+) -> None:
+    """Write what each grower is told of the last walk of each field.
+
+    Parameters
+    ----------
+    judged : list of Judgement
+        All walks.
+    fields : dict of str to Field
+        Boundaries by name.
+    folder : Path
+        The demo's folder. [folder name]
+    advisor : str
+        Who to ask.
+    """
+    last = {each.head.field: each for each in judged}
+    where = folder / REPORTS
+    where.mkdir(exist_ok=True)
+    write_reports(list(last.values()), fields, where, Wishes(advisor=advisor))
 
 
 def call_words(folder: Path, guideline: str) -> list[str]:
@@ -80,7 +102,6 @@ def _judge(words: list[str], folder: Path) -> list[Judgement]:
     judged = judge_walks(walks, chosen_dates(options, walks), guideline, choice)
     told = [walk_json(j.head, j.reading, level=options.level, call=j.call) for j in judged]
     text = json.dumps({"walks": told}, indent=2, ensure_ascii=False) + "\n"
-    with whole_file(folder / CALLS_JSON) as file:
-        file.write(text.encode("utf-8"))
+    write(folder / CALLS_JSON, text)
     write_rows(folder / CALLS_CSV, CALL_COLUMNS, call_rows(told))
     return judged

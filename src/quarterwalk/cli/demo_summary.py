@@ -13,8 +13,16 @@ from quarterwalk.call.figures import beside, number
 from quarterwalk.call.verdict import VERDICT_WORDS
 from quarterwalk.cli.command_lines import command_lines, program_words
 from quarterwalk.cli.judged import Judgement, print_call
+from quarterwalk.cli.reports import say_where
 from quarterwalk.cli.screen import Ink, columns, inked, say
-from quarterwalk.demo import DemoField, Season, compare, rule_says_treat
+from quarterwalk.demo import (
+    FIELDS,
+    REPORTS,
+    DemoField,
+    Season,
+    compare,
+    rule_says_treat,
+)
 from quarterwalk.guideline import load_guideline
 from quarterwalk.reading import Reading
 from quarterwalk.units import hectares_from_acres
@@ -29,9 +37,11 @@ _GROUPS = (
 _FILES = (
     ("walks.csv", "every plant of {walks} walks"),
     ("plantings.csv", "the dates of {fields} fields"),
+    ("fields.geojson", "boundaries, gates and rows of the {fields} fields"),
     ("truth.csv", "what was true of the field at each walk"),
     ("calls.json", "every call with all that led to it"),
     ("calls.csv", "one row a call, for a spreadsheet"),
+    ("reports", "what each grower is told of the last walk"),
 )
 
 # Reasons that are the whole story of a field when they come first.
@@ -206,17 +216,25 @@ def _closing(done: DemoRun) -> None:
     print(f"  {done.folder}{os.sep}")
     counts = {"walks": len(done.judged), "fields": len(done.season.district.fields)}
     for name, holds in _FILES:
-        print(f"    {name:<13}  {holds.format(**counts)}")
+        print(f"    {name:<14}  {holds.format(**counts)}")
+    print()
+    say_where(done.folder / REPORTS, len(done.season.district.fields), one_pdf=False)
     print()
     print(inked("TRY NEXT", Ink.HEAD))
     print()
     guideline = done.season.district.guideline
     for does, words in (
         ("all calls, one line each:", [*done.words, "--brief"]),
+        ("where to walk today:", ["quarters", _beside(done.words[1], FIELDS)]),
         ("the rule itself, with its sources:", ["guidelines", guideline]),
     ):
         print(f"  {does}")
         print("\n".join(command_lines([*program_words(), *words], indent=4)))
+
+
+def _beside(walks: str, name: str) -> str:
+    """Name a file that lies beside the walks, as the words of the command name them."""
+    return str(Path(walks).with_name(name)) if os.sep in walks else name
 
 
 def _count(number_of: int, noun: str) -> str:

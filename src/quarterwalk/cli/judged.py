@@ -14,6 +14,7 @@ from quarterwalk.cli.chosen import DatesOf
 from quarterwalk.cli.heading import heading
 from quarterwalk.cli.screen import Ink, inked, say
 from quarterwalk.crop import Stage, StageName, stage_on
+from quarterwalk.field import Field
 from quarterwalk.files.walk_table import WalkFile
 from quarterwalk.guideline import Guideline
 from quarterwalk.reading import Reading, take_readings
@@ -75,16 +76,18 @@ def judge_walks(
     return judged
 
 
-def print_call(judged: Judgement) -> None:
+def print_call(judged: Judgement, field: Field | None = None) -> None:
     """Print one call as a person explains it.
 
     Parameters
     ----------
     judged : Judgement
         The walk and its call.
+    field : Field or None
+        Its boundary, for the area and the grower.
     """
     call = judged.call
-    heading(judged.head, judged.reading, stage=stage_words(call.stage))
+    heading(judged.head, judged.reading, stage=stage_words(call.stage), field=field)
     print()
     print(f"  {inked(headline(call).upper(), _INKS[call.verdict])}")
     for section in explain(call):

@@ -19,12 +19,14 @@ hold, look sooner or treat, with the reason, how sure and when to come back."""
 _START = """\
 examples:
   quarterwalk guidelines                     the regions whose rules are kept here
+  quarterwalk quarters fields.geojson        where to walk: quarters, stops and loops
   quarterwalk read walks.csv                 what each walk says of its field
   quarterwalk call walks.csv --guideline southern-high-plains --first-square 2026-06-12
   quarterwalk demo                           try it all on an invented district
 
 exit status: 0 done, 2 the command line is wrong, 3 an input was refused."""
 
+_FIELDS = "boundaries: GeoJSON, Shapefile (.shp or .zip), KML, KMZ or GeoPackage"
 _WALKS = "walk table, CSV or XLSX, one row a plant; - reads CSV from standard input"
 
 
@@ -45,12 +47,18 @@ def make_parser() -> argparse.ArgumentParser:
     parser.add_argument("--version", action="version", version=f"quarterwalk {__version__}")
     commands = parser.add_subparsers(dest="command", metavar="COMMAND", required=True)
     _guidelines(commands)
+    _quarters(commands)
+    _sheet(commands)
     _read(commands)
     _call(commands)
+    _report(commands)
     _demo(commands)
     _completion(commands)
     return parser
 
+
+MOST_PLANTS, MOST_WEEKS = 50, 8
+"""What a stop and a sheet take at most."""
 
 _Commands = "argparse._SubParsersAction[argparse.ArgumentParser]"
 
@@ -68,6 +76,96 @@ def _guidelines(commands: _Commands) -> None:  # type: ignore[valid-type]
     _json(parser)
 
 
+def _quarters(commands: _Commands) -> None:  # type: ignore[valid-type]
+    parser = _command(commands, "quarters", "lay out each field's quarters, stops and two loops")
+    parser.add_argument("fields", metavar="FIELDS", help=_FIELDS + "; - reads GeoJSON from stdin")
+    _laying(parser)
+    parser.add_argument(
+        "--out", metavar="DIR", help="folder for a sketch and a GPX file of each field, and GeoJSON"
+    )
+    _units(parser)
+    _json(parser)
+
+
+def _sheet(commands: _Commands) -> None:  # type: ignore[valid-type]
+    parser = _command(commands, "sheet", "write a blank walk sheet of each field, to print")
+    parser.add_argument("fields", metavar="FIELDS", help=_FIELDS + "; - reads GeoJSON from stdin")
+    _laying(parser)
+    parser.add_argument("--out", metavar="DIR", required=True, help="folder for the sheets")
+    parser.add_argument("--field", action="append", metavar="NAME", help="this field only")
+    parser.add_argument(
+        "--guideline", metavar="NAME|FILE", help="name the region's rule and its line on the sheet"
+    )
+    parser.add_argument(
+        "--week",
+        type=_week,
+        metavar="N",
+        help="week of squaring: marks the plants whose squares are counted",
+    )
+    _printed(parser)
+
+
+def _report(commands: _Commands) -> None:  # type: ignore[valid-type]
+    parser = _command(commands, "report", "write a page for the grower about each walk")
+    _walks(parser)
+    _judging(parser)
+    parser.add_argument(
+        "--out", metavar="DIR", required=True, help="folder for pages, PDFs, texts and their list"
+    )
+    parser.add_argument(
+        "--day",
+        type=_day,
+        metavar="DATE",
+        help="walks of this day only (default: all in the table)",
+    )
+    parser.add_argument("--advisor", default="", metavar="NAME", help="who to ask, on every page")
+    parser.add_argument("--contact", default="", metavar="TEXT", help="how to reach the advisor")
+    parser.add_argument(
+        "--one-pdf", action="store_true", help="all PDFs as one file, in place of one a walk"
+    )
+    _printed(parser)
+
+
+def _laying(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument(
+        "--date", type=_day, metavar="DATE", help="day of the walk (default: today)"
+    )
+    parser.add_argument(
+        "--loops",
+        type=_split,
+        default=(2, 3),
+        metavar="N+N",
+        help="stops a quarter in each loop, such as 2+3 (the default), 1+2+2 or 5",
+    )
+    parser.add_argument(
+        "--plants", type=_count, metavar="N", help="plants in a row at each stop (default: 5)"
+    )
+
+
+def _printed(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument(
+        "--language",
+        choices=("en", "es"),
+        default="en",
+        help="language of what is printed (default: %(default)s)",
+    )
+    parser.add_argument(
+        "--paper",
+        choices=("letter", "a4"),
+        default="letter",
+        help="size of the paper (default: %(default)s)",
+    )
+
+
+def _units(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument(
+        "--units",
+        choices=("us", "metric"),
+        default="us",
+        help="units shown: acres or hectares (default: %(default)s); what is stored stays the same",
+    )
+
+
 def _read(commands: _Commands) -> None:  # type: ignore[valid-type]
     parser = _command(commands, "read", "say what each walk says of its field, without a rule")
     _walks(parser)
@@ -77,6 +175,12 @@ def _read(commands: _Commands) -> None:  # type: ignore[valid-type]
 def _call(commands: _Commands) -> None:  # type: ignore[valid-type]
     parser = _command(commands, "call", "judge each walk by a region's guideline, and say why")
     _walks(parser)
+    _judging(parser)
+    parser.add_argument("--brief", action="store_true", help="one line a walk")
+    _json(parser)
+
+
+def _judging(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--guideline",
         required=True,
@@ -103,8 +207,7 @@ def _call(commands: _Commands) -> None:  # type: ignore[valid-type]
         metavar="N",
         help="insects per 100 to treat at, inside the published range (default: its lower end)",
     )
-    parser.add_argument("--brief", action="store_true", help="one line a walk")
-    _json(parser)
+    parser.add_argument("--fields", metavar="FIELDS", help=_FIELDS)
 
 
 def _demo(commands: _Commands) -> None:  # type: ignore[valid-type]
@@ -116,12 +219,8 @@ def _demo(commands: _Commands) -> None:  # type: ignore[valid-type]
         help="folder for the tables and calls (default: %(default)s)",
     )
     parser.add_argument("--seed", type=int, default=1, metavar="N", help="another season's dice")
-    parser.add_argument(
-        "--units",
-        choices=("us", "metric"),
-        default="us",
-        help="units shown: acres or hectares (default: %(default)s); what is stored stays the same",
-    )
+    parser.add_argument("--fields", metavar="FIELDS", help="your own boundaries for its fields")
+    _units(parser)
 
 
 def _completion(commands: _Commands) -> None:  # type: ignore[valid-type]
@@ -183,3 +282,31 @@ def _positive(text: str) -> Fraction:
     if number <= 0:
         raise argparse.ArgumentTypeError(f'must be a number above 0, got "{text}"')
     return number
+
+
+def _split(text: str) -> tuple[int, ...]:
+    try:
+        split = tuple(int(part) for part in text.split("+"))
+    except ValueError:
+        split = ()
+    if not split or min(split) < 1:
+        raise argparse.ArgumentTypeError(
+            f'must be stops a quarter in each loop, such as 2+3 or 1+2+2, got "{text}"'
+        )
+    return split
+
+
+def _count(text: str) -> int:
+    if not text.isdecimal() or not 1 <= int(text) <= MOST_PLANTS:
+        raise argparse.ArgumentTypeError(
+            f'must be a whole number from 1 to {MOST_PLANTS}, got "{text}"'
+        )
+    return int(text)
+
+
+def _week(text: str) -> int:
+    if not text.isdecimal() or not 1 <= int(text) <= MOST_WEEKS:
+        raise argparse.ArgumentTypeError(
+            f'must be a week of squaring from 1 to {MOST_WEEKS}, got "{text}"'
+        )
+    return int(text)

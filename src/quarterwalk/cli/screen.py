@@ -13,6 +13,7 @@ WIDEST, NARROWEST = 88, 40
 """Columns of text that read well. [characters]"""
 
 _ROWS_WORTH_TELLING = 100_000
+_MANY = 10
 
 
 class Ink(StrEnum):
@@ -105,6 +106,20 @@ def tell_progress(rows: int) -> None:
     """
     if rows >= _ROWS_WORTH_TELLING and sys.stderr.isatty():
         print(f"\r{rows:,} plants read …", end="", file=sys.stderr, flush=True)
+
+
+def tell_done(done: int, of: int, what: str) -> None:
+    """Show how many of many are done, on a terminal only.
+
+    Parameters
+    ----------
+    done, of : int
+        So far, and in all. [count]
+    what : str
+        Their noun, in the plural.
+    """
+    if of >= _MANY and sys.stderr.isatty():
+        print(f"\r{done} of {of} {what} …", end="", file=sys.stderr, flush=True)
 
 
 def end_progress() -> None:

@@ -4,14 +4,25 @@ Knows the calls, because they say when a field is walked next, and the files tha
 district hands in.
 """
 
+from quarterwalk.demo.boundaries import demo_fields
 from quarterwalk.demo.comparison import Comparison, Tally, compare
 from quarterwalk.demo.district import DemoField, District, Visit, Way, load_district
 from quarterwalk.demo.season import FieldSeason, Season, TrueWalk, make_season
-from quarterwalk.demo.tables import PLANTINGS, TRUTH, WALKS, write_rows, write_season
+from quarterwalk.demo.tables import (
+    FIELDS,
+    PLANTINGS,
+    REPORTS,
+    TRUTH,
+    WALKS,
+    write_rows,
+    write_season,
+)
 from quarterwalk.demo.truth import Truth, rule_says_treat, true_field
 
 __all__ = [
+    "FIELDS",
     "PLANTINGS",
+    "REPORTS",
     "TRUTH",
     "WALKS",
     "Comparison",
@@ -25,6 +36,7 @@ __all__ = [
     "Visit",
     "Way",
     "compare",
+    "demo_fields",
     "load_district",
     "make_season",
     "rule_says_treat",

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 import csv
 import io
+import json
 from collections.abc import Iterable, Sequence
 from datetime import date
 from pathlib import Path
 
+from quarterwalk.demo.boundaries import demo_fields
 from quarterwalk.demo.season import FieldSeason, Season, TrueWalk
 from quarterwalk.demo.truth import rule_says_treat
+from quarterwalk.files.field_json import field_json
 from quarterwalk.files.plantings import COLUMNS as PLANTING_COLUMNS
 from quarterwalk.files.walk_writer import write_walks
 from quarterwalk.files.whole_file import whole_file
@@ -17,6 +20,9 @@ from quarterwalk.guideline import Guideline, load_guideline
 
 WALKS, PLANTINGS, TRUTH = "walks.csv", "plantings.csv", "truth.csv"
 """Names of the tables inside the demo's folder."""
+
+FIELDS, REPORTS = "fields.geojson", "reports"
+"""The boundaries, and the folder of what growers are told."""
 
 TRUTH_COLUMNS = (
     "field", "date", "walk", "squaring_week", "per_100", "per_100_nw", "per_100_ne",
@@ -27,7 +33,7 @@ TRUTH_COLUMNS = (
 
 
 def write_season(season: Season, folder: Path) -> None:
-    """Write a season's walks, plantings and truth, each whole or not at all.
+    """Write a season's boundaries, walks, plantings and truth, each whole or not at all.
 
     Parameters
     ----------
@@ -36,6 +42,8 @@ def write_season(season: Season, folder: Path) -> None:
     folder : Path
         Where; it is there already. [folder name]
     """
+    with whole_file(folder / FIELDS) as file:
+        file.write(json.dumps(field_json(demo_fields()), ensure_ascii=False).encode("utf-8"))
     write_walks(season.table, folder / WALKS)
     rows = (_planting(each) for each in season.fields)
     write_rows(folder / PLANTINGS, PLANTING_COLUMNS, rows)

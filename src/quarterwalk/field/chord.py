@@ -18,7 +18,7 @@ from numpy.typing import NDArray
 from scipy.optimize import brentq
 from shapely import Polygon
 
-from quarterwalk.field.cut import Across, Halves, areas_of
+from quarterwalk.field.cut import FINEST, Across, Halves, areas_of
 
 FloatArray = NDArray[np.float64]
 
@@ -135,8 +135,8 @@ def chord_cuts(
         if placed is None:
             continue
         beside = shapely.make_valid(ring.part(chord.first, placed))
-        right = areas_of(shapely.intersection(shape, beside), whole=shape.area)
-        left = areas_of(shapely.difference(shape, beside), whole=shape.area)
+        right = areas_of(shapely.intersection(shape, beside, grid_size=FINEST), whole=shape.area)
+        left = areas_of(shapely.difference(shape, beside, grid_size=FINEST), whole=shape.area)
         halves = Halves(right, left) if chord.right_is_first else Halves(left, right)
         if halves.pieces == PIECES_OF_A_CUT and not (right.is_empty or left.is_empty):
             yield halves

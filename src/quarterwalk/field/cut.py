@@ -18,6 +18,9 @@ FloatArray = NDArray[np.float64]
 _CLOSE_ENOUGH = 1e-9
 # What is smaller than this share of the whole is a crumb of rounding, not a piece.
 CRUMB = 1e-7
+FINEST = 1e-4
+"""Corners of parts lie on a net so fine, so that no neck is thinner than its step. [m]"""
+
 # Beyond the shape on every side. [m]
 _BEYOND = 10.0
 
@@ -90,8 +93,8 @@ def straight_cut(shape: MultiPolygon, across: Across, share: float = 0.5) -> Hal
     at = brentq(lambda at: _area_before(edges, at) - wanted, low, high, xtol=close)
     side = shapely.box(*_first_side(shape, across, at))
     return Halves(
-        areas_of(shapely.intersection(shape, side), whole=shape.area),
-        areas_of(shapely.difference(shape, side), whole=shape.area),
+        areas_of(shapely.intersection(shape, side, grid_size=FINEST), whole=shape.area),
+        areas_of(shapely.difference(shape, side, grid_size=FINEST), whole=shape.area),
     )
 
 

@@ -115,7 +115,11 @@ def _joined(parts: Sequence[Part], done: list[str]) -> MultiPolygon:
     rings = [ring for part in parts for ring in part]
     if sum(map(len, rings)) > MOST_MENDED_POINTS or tangled(rings):
         raise _muddle()
-    return _one([_with_holes(part, done) for part in parts], done)
+    told = len(done)
+    whole = _one([_with_holes(part, done) for part in parts], done)
+    if len(done) == told:
+        done.append(phrase("rings that touch were joined to one boundary; the area is the same."))
+    return whole
 
 
 def _muddle() -> NoField:

@@ -123,11 +123,10 @@ def _swapped(points: Ring) -> bool:
     if not np.isfinite(points).all():
         bad = points[~np.isfinite(points).all(axis=1)][0]
         raise NoField(_written(bad), "points that are places on the globe")
-    first, second = np.abs(points).max(axis=0)
-    swapped = bool(second > FARTHEST_NORTH and first <= FARTHEST_NORTH)
-    east, north = (second, first) if swapped else (first, second)
-    if east > FARTHEST_EAST or north > FARTHEST_NORTH:
-        far = (np.abs(points) > [FARTHEST_EAST, FARTHEST_NORTH]).any(axis=1)
+    size = np.abs(points)
+    swapped = bool(size[:, 0].max() <= FARTHEST_NORTH < size[:, 1].min())
+    far = ((size[:, ::-1] if swapped else size) > [FARTHEST_EAST, FARTHEST_NORTH]).any(axis=1)
+    if far.any():
         hint = "Metres or feet? Then the file has to say of which coordinate system."
         if np.abs(points).max() <= 2 * FARTHEST_EAST:
             hint = "Longitude runs from -180 to 180, west of Greenwich below 0."

@@ -1,0 +1,147 @@
+"""Fields on the command line: their boundaries, laid out for a day, and how lengths are told."""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Iterator, Sequence
+from concurrent.futures import ProcessPoolExecutor
+from datetime import date
+from functools import partial
+
+from quarterwalk.cli.certainty import range_at
+from quarterwalk.cli.screen import end_progress, tell_done
+from quarterwalk.errors import shown
+from quarterwalk.field import Field, Layout, Plan, lay_out
+from quarterwalk.files.boundaries import read_fields
+from quarterwalk.guideline import load_routine
+
+# Under so many fields other processes are not worth their start. [count]
+_WORTH_SHARING = 40
+
+
+def chosen_fields(path: str) -> tuple[Field, ...]:
+    """Read boundaries, saying on standard error what was mended or looks odd.
+
+    Parameters
+    ----------
+    path : str
+        A file, or ``-`` for standard input.
+
+    Returns
+    -------
+    tuple of Field
+    """
+    told = read_fields(path, stdin=sys.stdin.buffer if path == "-" else None)
+    for notice in told.notices:
+        print(notice, file=sys.stderr)
+    return told.fields
+
+
+def fields_by_name(path: str | None, walked: Sequence[str]) -> dict[str, Field]:
+    """Read boundaries for walks, saying on standard error which walked field has none.
+
+    Parameters
+    ----------
+    path : str or None
+        A file; None where no boundaries are given.
+    walked : sequence of str
+        Names of the fields that were walked.
+
+    Returns
+    -------
+    dict of str to Field
+        By their names.
+    """
+    if path is None:
+        return {}
+    fields = {field.name: field for field in chosen_fields(path)}
+    for name in dict.fromkeys(walked):
+        if name not in fields:
+            print(
+                f'{path}: has no field named "{shown(name)}"; what is said of its walks'
+                " carries no area and no sketch.",
+                file=sys.stderr,
+            )
+    return fields
+
+
+def laid_out(fields: Sequence[Field], on: date, plan: Plan) -> list[Layout]:
+    """Lay fields out for a day, on all cores where there are many.
+
+    Parameters
+    ----------
+    fields : sequence of Field
+        The fields.
+    on : date
+        The day.
+    plan : Plan
+        Loops, stops and plants.
+
+    Returns
+    -------
+    list of Layout
+        In the order of the fields.
+    """
+    laid = []
+    try:
+        for layout in _each(fields, partial(lay_out, on=on, plan=plan)):
+            laid.append(layout)
+            tell_done(len(laid), len(fields), "fields")
+    finally:
+        end_progress()
+    return laid
+
+
+def _each(fields: Sequence[Field], lay: partial[Layout]) -> Iterator[Layout]:
+    cores = os.cpu_count() or 1
+    if len(fields) < _WORTH_SHARING or cores == 1:
+        yield from map(lay, fields)
+        return
+    with ProcessPoolExecutor(min(cores, len(fields) // 10)) as pool:
+        yield from pool.map(lay, fields, chunksize=5)
+
+
+def size_notices(fields: Sequence[Field], layouts: Sequence[Layout]) -> Iterator[str]:
+    """Say which fields are too large for one walk, or small enough for fewer plants.
+
+    Parameters
+    ----------
+    fields : sequence of Field
+        The fields.
+    layouts : sequence of Layout
+        The same, laid out.
+
+    Yields
+    ------
+    str
+        A sentence that names the field.
+    """
+    routine = load_routine()
+    for field, layout in zip(fields, layouts, strict=True):
+        if layout.acres > routine.largest_field:
+            yield (
+                f"{field.name}: {layout.acres:.0f} acres are too many for one walk of"
+                f" {routine.full_walk_plants} plants (over {routine.largest_field}). Walk it as"
+                f" parts of at most {routine.largest_part} acres; --out DIR writes such parts."
+            )
+        elif layout.acres < routine.small_field:
+            yield f"{field.name}: {layout.acres:.1f} acres are few. {small_field_advice()}"
+
+
+def small_field_advice() -> str:
+    """Say how many plants do on a small field, and what that costs.
+
+    Returns
+    -------
+    str
+    """
+    routine = load_routine()
+    full, few = routine.full_walk_plants, routine.few_plants
+    found = 20
+    all_of_them, fewer = (range_at(plants, found) for plants in (full, few))
+    return (
+        f"{few} plants do there ({few * routine.plants_a_stop // full} a stop). It costs some"
+        f" certainty: where {found} insects per 100 are found, {full} plants tell"
+        f" {all_of_them}, {few} plants {fewer}."
+    )

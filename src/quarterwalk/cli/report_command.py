@@ -1,0 +1,44 @@
+"""``quarterwalk report``: a page for the grower about each walk."""
+
+from __future__ import annotations
+
+import argparse
+from dataclasses import replace
+
+from quarterwalk.call import CallOptions, check_line
+from quarterwalk.cli.chosen import chosen_dates, chosen_guideline, chosen_walks
+from quarterwalk.cli.folder import folder_for
+from quarterwalk.cli.ground import fields_by_name
+from quarterwalk.cli.judged import judge_walks
+from quarterwalk.cli.reports import PAPERS, Wishes, say_where, write_reports
+from quarterwalk.errors import UsageError
+
+
+def run(options: argparse.Namespace) -> None:
+    """Judge the walks of a day and write what each grower is told."""
+    guideline = chosen_guideline(options.guideline)
+    if options.line is not None:
+        check_line(guideline, options.line)
+    walks = chosen_walks(options.walks)
+    dates_of = chosen_dates(options, walks)
+    fields = fields_by_name(options.fields, [head.field for head in walks.table.heads])
+    choice = CallOptions(options.line, options.level, options.language)
+    judged = judge_walks(walks, dates_of, guideline, choice)
+    if options.day is not None:
+        days = sorted({each.head.date for each in judged})
+        judged = [each for each in judged if each.head.date == options.day]
+        if not judged:
+            raise UsageError(
+                f"--day must be a day with a walk in {walks.file},"
+                f" {days[0]} to {days[-1]}, got {options.day}."
+            )
+    wishes = Wishes(
+        advisor=options.advisor,
+        contact=options.contact,
+        language=options.language,
+        paper=PAPERS[options.paper],
+        level=options.level,
+    )
+    with folder_for(options.out) as folder:
+        write_reports(judged, fields, folder, replace(wishes, one_pdf=options.one_pdf))
+    say_where(folder, len(judged), one_pdf=options.one_pdf)

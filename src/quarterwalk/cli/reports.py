@@ -1,0 +1,158 @@
+"""Pages for growers, written into a folder: page, PDF and text of each walk, and their list."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from importlib.util import find_spec
+from pathlib import Path
+
+from quarterwalk.cli.folder import write
+from quarterwalk.cli.judged import Judgement
+from quarterwalk.cli.screen import end_progress, say, tell_done
+from quarterwalk.field import Field, Layout, lay_out
+from quarterwalk.files.file_names import file_names
+from quarterwalk.report import (
+    Linked,
+    Paper,
+    Report,
+    day_page,
+    make_report,
+    page,
+    report_pdf,
+    reports_pdf,
+    short_text,
+)
+
+LIST, ALL_PDF = "index.html", "reports.pdf"
+"""The page that lists the others, and the PDF of all."""
+
+PAPERS = {"letter": Paper.LETTER, "a4": Paper.A4}
+"""What ``--paper`` may be."""
+
+
+@dataclass(frozen=True, slots=True)
+class Wishes:
+    """How reports are wanted.
+
+    Parameters
+    ----------
+    advisor, contact : str
+        Who to ask and how; may be empty.
+    language : str
+        Of the reports and of the calls they tell.
+    paper : Paper
+        Of the PDFs.
+    level : float
+        Chance that a printed range holds the true value. [fraction]
+    one_pdf : bool
+        Whether the PDFs are wanted as one file.
+    """
+
+    advisor: str = ""
+    contact: str = ""
+    language: str = "en"
+    paper: Paper = Paper.LETTER
+    level: float = 0.90
+    one_pdf: bool = False
+
+
+def pdfs_can_be_made() -> bool:
+    """Tell whether the report extra is installed.
+
+    Returns
+    -------
+    bool
+    """
+    return find_spec("typst") is not None
+
+
+NO_PDF = "No PDFs: they need the report extra (pip install 'quarterwalk[report]')."
+"""What is said where PDFs can't be made."""
+
+
+def write_reports(
+    judged: Sequence[Judgement], fields: Mapping[str, Field], folder: Path, wishes: Wishes
+) -> None:
+    """Write a page, a PDF and a text of each walk, and a page that lists them.
+
+    Parameters
+    ----------
+    judged : sequence of Judgement
+        Walks and calls, worded in the language wished.
+    fields : mapping of str to Field
+        Boundaries by name; a walk of another field has no sketch.
+    folder : Path
+        Where; it is there. [folder name]
+    wishes : Wishes
+        How they are wanted.
+    """
+    names = file_names(f"{j.head.field} {j.head.date.isoformat()}" for j in judged)
+    layouts: dict[str, Layout] = {}
+    reports = []
+    pdfs = pdfs_can_be_made()
+    try:
+        for each, name in zip(judged, names, strict=True):
+            report = _report(each, fields, layouts, wishes)
+            write(folder / f"{name}.html", page(report))
+            write(folder / f"{name}.txt", short_text(report) + "\n")
+            if pdfs and not wishes.one_pdf:
+                write(folder / f"{name}.pdf", report_pdf(report, paper=wishes.paper))
+            reports.append(report)
+            tell_done(len(reports), len(judged), "reports")
+        if pdfs and wishes.one_pdf and reports:
+            write(folder / ALL_PDF, reports_pdf(reports, paper=wishes.paper))
+    finally:
+        end_progress()
+    linked = _linked(reports, names, pdfs=pdfs, one_pdf=wishes.one_pdf)
+    write(folder / LIST, day_page(linked, language=wishes.language))
+
+
+def say_where(folder: Path, count: int, *, one_pdf: bool) -> None:
+    """Say what was written and how to open it.
+
+    Parameters
+    ----------
+    folder : Path
+        Where the reports lie. [folder name]
+    count : int
+        How many there are. [count]
+    one_pdf : bool
+        Whether the PDFs are one file.
+    """
+    what = "report" if count == 1 else "reports"
+    if not pdfs_can_be_made():
+        say(f"{count} {what}, each as a page and as a short text. {NO_PDF}")
+    elif one_pdf:
+        say(f"{count} {what}, each as a page and as a short text; {ALL_PDF} holds all to print.")
+    else:
+        say(f"{count} {what}, each as a page, as a PDF and as a short text.")
+    say(f"Open {folder / LIST} in a browser: it lists them, the most urgent first.")
+
+
+def _report(
+    judged: Judgement, fields: Mapping[str, Field], layouts: dict[str, Layout], wishes: Wishes
+) -> Report:
+    name = judged.head.field
+    if name in fields and name not in layouts:
+        layouts[name] = lay_out(fields[name], judged.head.date)
+    return make_report(
+        judged.head,
+        judged.reading,
+        judged.call,
+        layout=layouts.get(name),
+        advisor=wishes.advisor,
+        contact=wishes.contact,
+        level=wishes.level,
+        language=wishes.language,
+    )
+
+
+def _linked(
+    reports: Sequence[Report], names: Sequence[str], *, pdfs: bool, one_pdf: bool
+) -> list[Linked]:
+    linked = []
+    for number, (report, name) in enumerate(zip(reports, names, strict=True), start=1):
+        pdf = "" if not pdfs else f"{ALL_PDF}#page={number}" if one_pdf else f"{name}.pdf"
+        linked.append(Linked(report, f"{name}.html", pdf))
+    return linked

@@ -1,0 +1,59 @@
+"""``quarterwalk sheet``: a blank walk sheet of each field, to print."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from collections.abc import Sequence
+from datetime import date
+
+from quarterwalk.cli.chosen import chosen_guideline
+from quarterwalk.cli.folder import folder_for, write
+from quarterwalk.cli.ground import chosen_fields, laid_out, size_notices
+from quarterwalk.cli.reports import NO_PDF, PAPERS, pdfs_can_be_made
+from quarterwalk.cli.screen import end_progress, say, tell_done
+from quarterwalk.errors import UsageError, shown
+from quarterwalk.field import Field, Plan
+from quarterwalk.files.file_names import file_names
+from quarterwalk.guideline import load_routine
+from quarterwalk.report.sheet import sheet_pdf, walk_sheet
+from quarterwalk.report.sheet_page import sheet_page
+
+
+def run(options: argparse.Namespace) -> None:
+    """Lay the fields out for the day and write a sheet of each."""
+    fields = _asked_for(chosen_fields(options.fields), options.field)
+    on = options.date or date.today()  # noqa: DTZ011 - the day on the scout's own calendar
+    guideline = chosen_guideline(options.guideline) if options.guideline else None
+    plan = Plan(options.loops, options.plants or load_routine().plants_a_stop)
+    layouts = laid_out(fields, on, plan)
+    for notice in size_notices(fields, layouts):
+        print(notice, file=sys.stderr)
+    names, paper = file_names(field.name for field in fields), PAPERS[options.paper]
+    pdfs = pdfs_can_be_made()
+    with folder_for(options.out) as folder:
+        for number, (layout, name) in enumerate(zip(layouts, names, strict=True), start=1):
+            sheet = walk_sheet(
+                layout, guideline=guideline, week=options.week, language=options.language
+            )
+            write(folder / f"{name}-sheet.html", sheet_page(sheet, paper=paper))
+            if pdfs:
+                write(folder / f"{name}-sheet.pdf", sheet_pdf(sheet, paper=paper))
+            tell_done(number, len(fields), "sheets")
+    end_progress()
+    count = "1 blank sheet" if len(fields) == 1 else f"{len(fields)} blank sheets"
+    how = "as a PDF and as a page to print" if pdfs else "as a page to print"
+    say(f"{folder} holds {count}, {how}." + ("" if pdfs else f" {NO_PDF}"))
+
+
+def _asked_for(fields: Sequence[Field], names: Sequence[str] | None) -> Sequence[Field]:
+    if not names:
+        return fields
+    known = {field.name: field for field in fields}
+    for name in names:
+        if name not in known:
+            there = ", ".join(known)
+            raise UsageError(
+                f'--field must name a field of the file, got "{shown(name)}": {there}.'
+            )
+    return [known[name] for name in names]
