@@ -4,17 +4,15 @@ from __future__ import annotations
 
 import html
 import io
-import lzma
 import posixpath
 import re
-import struct
 import zipfile
-import zlib
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import IO
 
 from quarterwalk.errors import Problem, RefusedInput
+from quarterwalk.files.zip_members import DAMAGED_ZIP
 
 # Limits against files made to fill the memory; a million plants need a tenth of them
 # (this project's rule).
@@ -30,18 +28,6 @@ MOST_UNREAD = 10_000
 Place = tuple[int, int]
 """Row and column of a cell. [from 0]"""
 
-_DAMAGED = (
-    zipfile.BadZipFile,
-    zlib.error,
-    lzma.LZMAError,
-    struct.error,
-    NotImplementedError,  # a compression that this Python does not know
-    RuntimeError,  # a password
-    EOFError,
-    OSError,
-    ValueError,
-    KeyError,
-)
 _PIECE = 1 << 20
 _LONGEST_CELL = 1 << 21
 _SHEET = re.compile(rb"<(?:\w+:)?sheet\s([^<>]*)>")
@@ -111,7 +97,7 @@ def sheet_facts(file: str, data: bytes) -> list[SheetFacts]:
                             raise RefusedInput([Problem(file, None, None, part.filename, expected)])
                         _look(chunk, facts)
             return [found.get(name, SheetFacts()) for name in _sheet_parts(book)]
-    except _DAMAGED as error:
+    except DAMAGED_ZIP as error:
         raise no_workbook(file, str(error)) from None
 
 
