@@ -14,10 +14,13 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from quarterwalk.call import Call, make_call
     from quarterwalk.crop import CropDates, stage_on
+    from quarterwalk.field import Field, Layout, lay_out
+    from quarterwalk.files.boundaries import read_fields
     from quarterwalk.files.own_guideline import read_guideline
     from quarterwalk.files.walk_table import read_walks
     from quarterwalk.guideline import load_guideline
     from quarterwalk.reading import Reading, take_reading, take_readings
+    from quarterwalk.report import make_report
     from quarterwalk.walk import Walk
 
 __version__ = "0.1.0"
@@ -25,10 +28,15 @@ __version__ = "0.1.0"
 _HOMES = {
     "Call": "quarterwalk.call",
     "CropDates": "quarterwalk.crop",
+    "Field": "quarterwalk.field",
+    "Layout": "quarterwalk.field",
     "Reading": "quarterwalk.reading",
     "Walk": "quarterwalk.walk",
+    "lay_out": "quarterwalk.field",
     "load_guideline": "quarterwalk.guideline",
     "make_call": "quarterwalk.call",
+    "make_report": "quarterwalk.report",
+    "read_fields": "quarterwalk.files.boundaries",
     "read_guideline": "quarterwalk.files.own_guideline",
     "read_walks": "quarterwalk.files.walk_table",
     "stage_on": "quarterwalk.crop",
@@ -39,11 +47,16 @@ _HOMES = {
 __all__ = [
     "Call",
     "CropDates",
+    "Field",
+    "Layout",
     "Reading",
     "Walk",
     "__version__",
+    "lay_out",
     "load_guideline",
     "make_call",
+    "make_report",
+    "read_fields",
     "read_guideline",
     "read_walks",
     "stage_on",

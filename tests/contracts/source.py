@@ -6,7 +6,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
 PACKAGE = ROOT / "src" / "quarterwalk"
-CORE = ("walk", "guideline", "reading", "call")
+CORE = ("walk", "guideline", "field", "reading", "call", "picture")
 """Packages that are pure: no clock, no dice, no disk."""
 
 
