@@ -2,36 +2,43 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from quarterwalk.call.verdict import Caution, Reason, Verdict
 from quarterwalk.crop import Stage, StageName
+from quarterwalk.words import noted, phrase
 
-_COMMON = "common practice"
+_COMMON = noted("common practice")
 
 _LABEL = Caution(
     "label",
-    "The label and local rules decide what may be used, how much and when, before anything"
-    " said here; a licensed applicator has the last word.",
+    noted(
+        "The label and local rules decide what may be used, how much and when, before anything"
+        " said here; a licensed applicator has the last word."
+    ),
     _COMMON,
 )
 _BEES = Caution(
     "bees",
-    "Look for bees and for anything in flower, in the field and beside it, before spraying.",
+    noted("Look for bees and for anything in flower, in the field and beside it, before spraying."),
     _COMMON,
 )
 _DRIFT = Caution(
     "drift",
-    "Mind wind and still evening air: spray must stay on the field.",
+    noted("Mind wind and still evening air: spray must stay on the field."),
     _COMMON,
 )
 _RE_ENTRY = Caution(
     "re-entry",
-    "Nobody walks the field after a spray until the re-entry time on the label has passed;"
-    " of several products the longest holds.",
+    noted(
+        "Nobody walks the field after a spray until the re-entry time on the label has passed;"
+        " of several products the longest holds."
+    ),
     _COMMON,
 )
 _FLARE = Caution(
     "flare",
-    "A broad spray also kills the insects that keep aphids and bollworms down.",
+    noted("A broad spray also kills the insects that keep aphids and bollworms down."),
     _COMMON,
 )
 
@@ -51,8 +58,12 @@ def cautions_for(verdict: Verdict, *, recently_treated: bool) -> tuple[Caution, 
     tuple of Caution
     """
     if verdict is Verdict.TREAT:
-        return (_LABEL, _BEES, _DRIFT, _RE_ENTRY, _FLARE)
-    return (_RE_ENTRY,) if recently_treated else ()
+        return tuple(map(_worded, (_LABEL, _BEES, _DRIFT, _RE_ENTRY, _FLARE)))
+    return (_worded(_RE_ENTRY),) if recently_treated else ()
+
+
+def _worded(caution: Caution) -> Caution:
+    return replace(caution, text=phrase(caution.text), source=phrase(caution.source))
 
 
 def host_weeds(stage: Stage) -> Reason:
@@ -68,15 +79,15 @@ def host_weeds(stage: Stage) -> Reason:
     Reason
     """
     if stage.name is StageName.BEFORE_SQUARING:
-        text = (
+        text = phrase(
             "Clear host weeds now, while there is no square yet;"
             " once squaring has begun, leave them until after bloom."
         )
     elif stage.name is StageName.SQUARING:
-        text = (
+        text = phrase(
             "Leave host weeds standing until after bloom:"
             " cutting or spraying them now sends the insects into the cotton."
         )
     else:
-        text = "The field blooms, so host weeds around it may be cleared."
+        text = phrase("The field blooms, so host weeds around it may be cleared.")
     return Reason(f"host-weeds-{stage.name}", text)

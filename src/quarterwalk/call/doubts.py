@@ -5,14 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from datetime import date
 
-from quarterwalk.call.evidence import VERDICT_PHRASES
-from quarterwalk.call.figures import day_words, listed, number
+from quarterwalk.call.evidence import verdict_phrase
+from quarterwalk.call.figures import day_words, listed, number, quarter_word
 from quarterwalk.call.rule import Judged
 from quarterwalk.call.season import InSeason
 from quarterwalk.call.verdict import Reason
 from quarterwalk.guideline import Guideline, load_routine
 from quarterwalk.reading import Reading
-from quarterwalk.walk import Method
+from quarterwalk.walk import Method, Quadrant
+from quarterwalk.words import phrase, phrase_for
 
 
 def unfinished(reading: Reading) -> Reason | None:
@@ -31,23 +32,36 @@ def unfinished(reading: Reading) -> Reason | None:
     routine = load_routine()
     if reading.method is Method.SWEEP:
         least = routine.least_sweeps_per_quadrant
-        thin = [f"{q.sweeps} in {q.quadrant}" for q in reading.quadrants if q.sweeps < least]
+        thin = [_so_many(q.sweeps, q.quadrant) for q in reading.quadrants if q.sweeps < least]
         if thin:
-            text = f"Fewer than {least} sweeps in a quarter: {listed(thin)}. Finish the walk."
+            text = phrase(
+                "Fewer than {least} sweeps in a quarter: {quarters}. Finish the walk.",
+                least=least,
+                quarters=listed(thin),
+            )
             return Reason("finish-walk", text)
         return None
-    empty = [q.quadrant.value for q in reading.quadrants if not q.plants]
+    empty = [quarter_word(q.quadrant) for q in reading.quadrants if not q.plants]
     if empty:
-        where = listed(empty)
-        text = f"No plant was checked for insects in {where}. Finish the walk."
+        text = phrase(
+            "No plant was checked for insects in {quarters}. Finish the walk.",
+            quarters=listed(empty),
+        )
         return Reason("finish-walk", text)
     if reading.plants < routine.least_plants:
-        text = (
-            f"Plants checked for insects: {reading.plants}; {routine.least_plants} are the"
-            f" least for any call, {routine.full_walk_plants} make a full walk. Finish the walk."
+        text = phrase(
+            "Plants checked for insects: {plants}; {least} are the least for any call,"
+            " {full} make a full walk. Finish the walk.",
+            plants=reading.plants,
+            least=routine.least_plants,
+            full=routine.full_walk_plants,
         )
         return Reason("finish-walk", text)
     return None
+
+
+def _so_many(count: int, quadrant: Quadrant) -> str:
+    return phrase("{number} in {quarter}", number=count, quarter=quarter_word(quadrant))
 
 
 def thinness(reading: Reading, guideline: Guideline) -> Iterator[Reason]:
@@ -68,23 +82,36 @@ def thinness(reading: Reading, guideline: Guideline) -> Iterator[Reason]:
     routine = load_routine()
     if reading.method is not Method.SWEEP:
         if reading.plants < routine.few_plants:
-            text = f"Plants checked for insects: {reading.plants}; under {routine.few_plants} the"
-            yield Reason("few-plants", f"{text} call stays provisional.")
+            text = phrase(
+                "Plants checked for insects: {plants}; under {few} the call stays provisional.",
+                plants=reading.plants,
+                few=routine.few_plants,
+            )
+            yield Reason("few-plants", text)
             if reading.plan:
-                text = "The stop plan named in the table is not known here."
+                text = phrase("The stop plan named in the table is not known here.")
                 yield Reason("unknown-plan", text)
         least = routine.least_per_quadrant
-        thin = [f"{q.plants} in {q.quadrant}" for q in reading.quadrants if q.plants < least]
+        thin = [_so_many(q.plants, q.quadrant) for q in reading.quadrants if q.plants < least]
         if thin:
-            text = f"Fewer than {least} plants in a quarter: {listed(thin)}."
-            yield Reason("thin-quadrant", f"{text} The call stays provisional.")
+            text = phrase(
+                "Fewer than {least} plants in a quarter: {quarters}. The call stays provisional.",
+                least=least,
+                quarters=listed(thin),
+            )
+            yield Reason("thin-quadrant", text)
     if (
         guideline.reads_squares
         and reading.set_readable
         and reading.squares < routine.readable_sites
     ):
-        text = f"Square set rests on {reading.squares} first positions; {routine.readable_sites}"
-        yield Reason("few-squares", f"{text} make it firm. The call stays provisional.")
+        text = phrase(
+            "Square set rests on {squares} first positions; {firm} make it firm."
+            " The call stays provisional.",
+            squares=reading.squares,
+            firm=routine.readable_sites,
+        )
+        yield Reason("few-squares", text)
 
 
 def unsure_season(season: InSeason, guideline: Guideline) -> Iterator[Reason]:
@@ -103,12 +130,19 @@ def unsure_season(season: InSeason, guideline: Guideline) -> Iterator[Reason]:
         Each makes the call provisional.
     """
     if season.reaches_outside:
-        text = f"The dates given also allow days outside the season of {guideline.name}."
-        yield Reason("season-edge", f"{text} The call is for the days inside it, and not to treat.")
+        text = phrase(
+            "The dates given also allow days outside the season of {guideline}."
+            " The call is for the days inside it, and not to treat.",
+            guideline=guideline.name,
+        )
+        yield Reason("season-edge", text)
     if season.ask_bloom:
-        asked = load_routine().ask_bloom_after
-        text = f"First square was more than {asked} days ago and no bloom date is given."
-        yield Reason("bloom-date", f"{text} Give the date of first bloom.")
+        text = phrase(
+            "First square was more than {days} days ago and no bloom date is given."
+            " Give the date of first bloom.",
+            days=load_routine().ask_bloom_after,
+        )
+        yield Reason("bloom-date", text)
 
 
 def weeks_compared(judged: Sequence[Judged]) -> Iterator[Reason]:
@@ -130,27 +164,39 @@ def weeks_compared(judged: Sequence[Judged]) -> Iterator[Reason]:
     floors = [number(100 * j.bounds.floor) for j in judged if j.bounds.floor is not None]
     lines = list(dict.fromkeys(number(j.bounds.line) for j in judged))
     if len({j.verdict for j in judged}) == 1:
-        text = f"Week {weeks} of squaring, by the dates given; the call is the same"
-        if floors:
-            text += f" (floors {listed(floors)})"
-        yield Reason("weeks-agree", f"{text}.")
+        yield Reason("weeks-agree", _same_call(weeks, floors))
         return
-    each = "; ".join(
-        f"week {j.bounds.week} ({_limits(j, show_line=len(lines) > 1)}) "
-        + VERDICT_PHRASES[j.verdict]
-        for j in judged
+    text = phrase(
+        "The squaring week is not known, and it decides: {each}. Find out the day of first square.",
+        each="; ".join(_one_week(j, show_line=len(lines) > 1) for j in judged),
     )
-    text = f"The squaring week is not known, and it decides: {each}."
-    yield Reason("weeks-differ", f"{text} Find out the day of first square.")
+    yield Reason("weeks-differ", text)
 
 
-def _limits(judged: Judged, *, show_line: bool) -> str:
+def _same_call(weeks: str, floors: list[str]) -> str:
+    if not floors:
+        return phrase(
+            "Week {weeks} of squaring, by the dates given; the call is the same.", weeks=weeks
+        )
+    return phrase(
+        "Week {weeks} of squaring, by the dates given; the call is the same (floors {floors}).",
+        weeks=weeks,
+        floors=listed(floors),
+    )
+
+
+def _one_week(judged: Judged, *, show_line: bool) -> str:
     limits = []
     if judged.bounds.floor is not None:
-        limits.append(f"floor {number(100 * judged.bounds.floor)}")
+        limits.append(phrase("floor {floor}", floor=number(100 * judged.bounds.floor)))
     if show_line or not limits:
-        limits.append(f"line {number(judged.bounds.line)}")
-    return ", ".join(limits)
+        limits.append(phrase("line {line}", line=number(judged.bounds.line)))
+    return phrase(
+        "week {week} ({limits}) {verdict}",
+        week=judged.bounds.week,
+        limits=", ".join(limits),
+        verdict=verdict_phrase(judged.verdict),
+    )
 
 
 def recent_treatment(on: date, treated: date | None) -> Reason | None:
@@ -172,8 +218,12 @@ def recent_treatment(on: date, treated: date | None) -> Reason | None:
     days = 0 if treated is None else (on - treated).days
     if treated is None or not first <= days <= last:
         return None
-    ago = "the day before" if days == 1 else f"{days} days before"
-    text = f"The field was treated on {day_words(treated)}, {ago} this walk."
-    return Reason(
-        "recently-treated", f"{text} The count speaks of that treatment; do not repeat it yet."
+    text = phrase_for(
+        days,
+        "The field was treated on {day}, the day before this walk."
+        " The count speaks of that treatment; do not repeat it yet.",
+        "The field was treated on {day}, {count} days before this walk."
+        " The count speaks of that treatment; do not repeat it yet.",
+        day=day_words(treated),
     )
+    return Reason("recently-treated", text)

@@ -10,15 +10,37 @@ from quarterwalk.call.rule import Insects, Judged, Squares
 from quarterwalk.call.seen import found, squares_found, why_not_readable
 from quarterwalk.call.verdict import Reason, Verdict
 from quarterwalk.reading import Reading
+from quarterwalk.words import noted, phrase
 
 _INSECTS = {
-    Insects.OVER: ("insects-over", "That is at or past the line of {line}."),
-    Insects.NEAR: ("insects-near", "That is close under the line of {line}."),
-    Insects.MIDDLE: (
+    Insects.OVER: Reason("insects-over", noted("{found}. That is at or past the line of {line}.")),
+    Insects.NEAR: Reason("insects-near", noted("{found}. That is close under the line of {line}.")),
+    Insects.MIDDLE: Reason(
         "insects-middle",
-        "That is under the line of {line}, but a third of it or more.",
+        noted("{found}. That is under the line of {line}, but a third of it or more."),
     ),
-    Insects.FEW: ("insects-few", "That is well under the line of {line}."),
+    Insects.FEW: Reason("insects-few", noted("{found}. That is well under the line of {line}.")),
+}
+
+_SQUARES = {
+    Squares.FINE: Reason(
+        "set-not-under",
+        noted("{squares}. That is not under the floor of {floor} {when}."),
+    ),
+    Squares.UNDER: Reason(
+        "set-under", noted("{squares}. That is under the floor of {floor} {when}.")
+    ),
+    Squares.WELL_UNDER: Reason(
+        "set-well-under",
+        noted("{squares}. That is well under the floor of {floor} {when}."),
+    ),
+}
+
+_RANGE = {
+    True: noted("The published range is {low} to {high}: at {low} treat, at {high} not yet."),
+    False: noted(
+        "The published range is {low} to {high}: at {low} past the line, at {high} not yet."
+    ),
 }
 
 ONE_WEEK_CONCLUDES = frozenset({
@@ -26,13 +48,12 @@ ONE_WEEK_CONCLUDES = frozenset({
 })  # fmt: skip
 """Reasons that join the two measures in one squaring week."""
 
-_OTHER_CAUSES = (
+_OTHER_CAUSES = noted(
     "So few insects do not account for the squares lost. Look for other causes first:"
     " standing water, hot dry wind, cold or long cloud, other pests."
 )
 
-
-_BEFORE_TREATMENT = (
+_BEFORE_TREATMENT = noted(
     "So few insects now do not account for the squares lost. They may have been lost before"
     " the treatment; look for other causes too."
 )
@@ -72,13 +93,14 @@ def evidence(
 
 def _insects(reading: Reading, judged: Judged, level: float) -> Reason:
     line = judged.bounds.line
-    code, meaning = _INSECTS[judged.insects]
-    return Reason(code, f"{found(reading, line, level)}. " + meaning.format(line=number(line)))
+    said = _INSECTS[judged.insects]
+    text = phrase(said.text, found=found(reading, line, level), line=number(line))
+    return Reason(said.code, text)
 
 
-def _week(judged: Judged) -> str:
+def _when(judged: Judged) -> str:
     week = judged.bounds.week
-    return "in bloom" if week is None else f"in week {week} of squaring"
+    return phrase("in bloom") if week is None else phrase("in week {week} of squaring", week=week)
 
 
 def _squares(reading: Reading, judged: Judged, level: float) -> Reason:
@@ -87,13 +109,10 @@ def _squares(reading: Reading, judged: Judged, level: float) -> Reason:
     if judged.bounds.blasted is not None:
         return _blasted(reading, judged, level)
     floor = 100 * (judged.bounds.floor or Fraction(0))
-    code, meaning = {
-        Squares.FINE: ("set-not-under", "not under"),
-        Squares.UNDER: ("set-under", "under"),
-        Squares.WELL_UNDER: ("set-well-under", "well under"),
-    }[judged.squares]
-    text = f"{squares_found(reading, floor, level)}. That is {meaning} the floor of {number(floor)}"
-    return Reason(code, f"{text} {_week(judged)}.")
+    said = _SQUARES[judged.squares]
+    squares = squares_found(reading, floor, level)
+    text = phrase(said.text, squares=squares, floor=number(floor), when=_when(judged))
+    return Reason(said.code, text)
 
 
 def _blasted(reading: Reading, judged: Judged, level: float) -> Reason:
@@ -102,54 +121,74 @@ def _blasted(reading: Reading, judged: Judged, level: float) -> Reason:
         raise ValueError("a blasted share must be readable to be told, got none.")
     low, high = odds.interval(level)
     limit = 100 * blasted.at_least
-    share = capital(beside(100 * reading.blasted_share, limit))
-    said = f"{share} of 100 squares blasted, most likely {span(100 * low, 100 * high)}."
+    said = phrase(
+        "{blasted} of 100 squares blasted, most likely {range}",
+        blasted=beside(100 * reading.blasted_share, limit),
+        range=span(100 * low, 100 * high),
+    )
+    gaps = {"squares": capital(said), "limit": number(limit)}
     if judged.squares is Squares.FINE:
-        return Reason("blasted-not-over", f"{said} The guideline asks for {number(limit)}.")
-    past = f"{said} That is at or past the {number(limit)} that the guideline asks for."
-    return Reason("blasted-over", past)
+        text = phrase("{squares}. The guideline asks for {limit}.", **gaps)
+        return Reason("blasted-not-over", text)
+    text = phrase("{squares}. That is at or past the {limit} that the guideline asks for.", **gaps)
+    return Reason("blasted-over", text)
 
 
 def _both(judged: Judged, *, recently_treated: bool) -> Iterator[Reason]:
     """Say what the two measures come to together."""
     under = judged.squares in (Squares.UNDER, Squares.WELL_UNDER)
-    lost = "lost" if judged.bounds.blasted is None else "blasted"
-    both = f"The guideline asks for both, insects and {lost} squares."
     if judged.insects is Insects.OVER:
-        if under:
-            yield Reason("both-past", f"{both} Both are past.")
-        elif judged.squares is Squares.FINE:
-            yield Reason("insects-only", f"{both} Only the insects are past.")
-        else:
-            yield Reason("squares-needed", f"{both} The squares can't be told yet.")
+        yield _past(judged)
     elif under and judged.insects is Insects.FEW:
         text = _BEFORE_TREATMENT if recently_treated else _OTHER_CAUSES
-        yield Reason("other-causes", text)
+        yield Reason("other-causes", phrase(text))
     elif under:
-        text = "Squares are being lost, and there are insects enough to watch closely."
+        text = phrase("Squares are being lost, and there are insects enough to watch closely.")
         yield Reason("squares-only", text)
 
 
+def _past(judged: Judged) -> Reason:
+    if judged.bounds.blasted is None:
+        both = phrase("The guideline asks for both, insects and lost squares.")
+    else:
+        both = phrase("The guideline asks for both, insects and blasted squares.")
+    if judged.squares is Squares.FINE:
+        past = Reason("insects-only", phrase("Only the insects are past."))
+    elif judged.squares is Squares.NOT_READABLE:
+        past = Reason("squares-needed", phrase("The squares can't be told yet."))
+    else:
+        past = Reason("both-past", phrase("Both are past."))
+    return Reason(past.code, f"{both} {past.text}")
+
+
 def _halved(judged: Judged) -> Reason:
-    half_at = number(100 * (judged.bounds.half_at or Fraction(0)))
-    full, line = number(judged.bounds.full_line), number(judged.bounds.line)
-    text = (
-        f"Square set is at {half_at} of 100 or under, which halves the line from {full} to {line}."
+    text = phrase(
+        "Square set is at {half_at} of 100 or under, which halves the line from {full} to {line}.",
+        half_at=number(100 * (judged.bounds.half_at or Fraction(0))),
+        full=number(judged.bounds.full_line),
+        line=number(judged.bounds.line),
     )
     return Reason("line-halved", text)
 
 
 def _not_halved(reading: Reading, judged: Judged, level: float) -> Reason:
     if not reading.set_readable:
-        return Reason("set-not-readable", why_not_readable(reading) + " The full line holds.")
+        full = phrase("The full line holds.")
+        return Reason("set-not-readable", f"{why_not_readable(reading)} {full}")
     half_at = 100 * (judged.bounds.half_at or Fraction(0))
-    said = squares_found(reading, half_at, level)
-    return Reason("line-full", f"{said}. Above {number(half_at)} the full line holds.")
+    text = phrase(
+        "{squares}. Above {half_at} the full line holds.",
+        squares=squares_found(reading, half_at, level),
+        half_at=number(half_at),
+    )
+    return Reason("line-full", text)
 
 
 def _seen_squares(reading: Reading, level: float) -> str:
-    said = squares_found(reading, None, level)
-    return f"{said}. This guideline goes by insects alone; the squares are for your own judgement."
+    return phrase(
+        "{squares}. This guideline goes by insects alone; the squares are for your own judgement.",
+        squares=squares_found(reading, None, level),
+    )
 
 
 def within_range(
@@ -175,15 +214,27 @@ def within_range(
     """
     if reading.per_100 is not None and low <= reading.per_100 < high:
         squares = judged.squares in (Squares.NOT_ASKED, Squares.UNDER, Squares.WELL_UNDER)
-        past = "treat" if squares and may_treat else "past the line"
-        at = f"at {number(low)} {past}, at {number(high)} not yet"
-        text = f"The published range is {number(low)} to {number(high)}: {at}."
-        yield Reason("within-range", text)
+        text = _RANGE[squares and may_treat]
+        yield Reason("within-range", phrase(text, low=number(low), high=number(high)))
 
 
-VERDICT_PHRASES = {
-    Verdict.HOLD: "hold",
-    Verdict.LOOK_SOONER: "look sooner",
-    Verdict.TREAT: "treat",
+_VERDICTS = {
+    Verdict.HOLD: noted("hold"),
+    Verdict.LOOK_SOONER: noted("look sooner"),
+    Verdict.TREAT: noted("treat"),
 }
-"""The verdicts inside a sentence."""
+
+
+def verdict_phrase(verdict: Verdict) -> str:
+    """Give a verdict as it stands inside a sentence.
+
+    Parameters
+    ----------
+    verdict : Verdict
+        Hold, look sooner or treat.
+
+    Returns
+    -------
+    str
+    """
+    return phrase(_VERDICTS[verdict])

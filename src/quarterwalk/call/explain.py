@@ -6,9 +6,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from quarterwalk.call.chances import CLOSE_FROM, borne_out
-from quarterwalk.call.figures import day_words, odds_words, sure_words
-from quarterwalk.call.verdict import VERDICT_WORDS, Call, Look, Verdict
+from quarterwalk.call.figures import capital, day_words, odds_words
+from quarterwalk.call.verdict import Call, Look, Verdict, sureness_word, verdict_words
 from quarterwalk.guideline import load_routine
+from quarterwalk.words import noted, phrase, spoken_in
 
 FOUND = frozenset({
     "insects-over", "insects-near", "insects-middle", "insects-few", "set-not-under", "set-under",
@@ -16,6 +17,19 @@ FOUND = frozenset({
     "insects-alone", "line-full",
 })  # fmt: skip
 """Reasons that say what was found; the others say what it means."""
+
+# Whether the guideline asks for more than insects can be told, and whether the call is to treat.
+_SURE = {
+    (False, True): noted("{sure}: {odds} that the field is past the line for insects."),
+    (False, False): noted("{sure}: {odds} that the field is not past the line for insects."),
+    (True, True): noted("{sure}: {odds} that the field is past what the guideline asks."),
+    (True, False): noted("{sure}: {odds} that the field is not past what the guideline asks."),
+}
+
+_MAY_BE_PAST = {
+    False: noted("The field may well be past the line for insects: {odds}."),
+    True: noted("The field may well be past what the guideline asks: {odds}."),
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,33 +51,40 @@ def explain(call: Call) -> tuple[Section, ...]:
     Returns
     -------
     tuple of Section
-        None of them empty.
+        None of them empty; in the language of the call.
     """
+    with spoken_in(call.language):
+        return _told(call)
+
+
+def _told(call: Call) -> tuple[Section, ...]:
     found = tuple(r.text for r in call.reasons if r.code in FOUND)
     means = tuple(r.text for r in call.reasons if r.code not in FOUND)
     if call.verdict is Verdict.NONE:
-        title = "Why there is no call"
-        sections = [Section(title, means)]
+        sections = [Section(phrase("Why there is no call"), means)]
     else:
-        sections = [Section("What was found", found), Section("What it means", means)]
-        sections.append(Section("How sure", tuple(_sure(call))))
-    sections.append(Section("What next", (*_next(call), call.host_weeds.text)))
-    sections.append(Section("Take care", tuple(c.text for c in call.cautions)))
+        sections = [
+            Section(phrase("What was found"), found),
+            Section(phrase("What it means"), means),
+            Section(phrase("How sure"), tuple(_sure(call))),
+        ]
+    sections.append(Section(phrase("What next"), (*_next(call), call.host_weeds.text)))
+    sections.append(Section(phrase("Take care"), tuple(c.text for c in call.cautions)))
     return tuple(section for section in sections if section.sentences)
 
 
 def _sure(call: Call) -> Iterator[str]:
     chance = borne_out(call.chances, call.verdict)
-    if chance is not None:
-        what = "the line for insects" if call.chances.treat is None else "what the guideline asks"
-        past = "is past" if call.verdict is Verdict.TREAT else "is not past"
-        if call.verdict is not Verdict.TREAT and chance <= 1.0 - CLOSE_FROM:
+    if chance is not None and call.sure is not None:
+        asks, treat = call.chances.treat is not None, call.verdict is Verdict.TREAT
+        if not treat and chance <= 1.0 - CLOSE_FROM:
             # the numbers alone point the other way; something else holds the call back
-            yield f"The field may well be past {what}: {odds_words(1.0 - chance)}."
+            yield phrase(_MAY_BE_PAST[asks], odds=odds_words(1.0 - chance))
         else:
-            yield f"{sure_words(call.sure, chance)} that the field {past} {what}."
+            sure = capital(sureness_word(call.sure))
+            yield phrase(_SURE[asks, treat], sure=sure, odds=odds_words(chance))
     if call.provisional:
-        yield "Provisional: it may change once what is lacking is there."
+        yield phrase("Provisional: it may change once what is lacking is there.")
     if call.settle is not None:
         yield call.settle.text
 
@@ -71,27 +92,33 @@ def _sure(call: Call) -> Iterator[str]:
 def _next(call: Call) -> Iterator[str]:
     look = call.next_look
     if look is None and _asks_for_bloom(call):
-        yield "Find out whether the field blooms, and since when."
+        yield phrase("Find out whether the field blooms, and since when.")
     elif look is None:
-        yield "No further look is due for this insect."
+        yield phrase("No further look is due for this insect.")
     elif call.verdict is Verdict.TREAT:
         first, last = load_routine().treated
-        text = f"If it is treated, look again {first} to {last} days after."
-        yield f"{text} If it is not, look again on {day_words(look.latest)}."
+        yield phrase(
+            "If it is treated, look again {first} to {last} days after."
+            " If it is not, look again on {day}.",
+            first=first,
+            last=last,
+            day=day_words(look.latest),
+        )
     elif call.verdict is Verdict.NONE and call.stage.days[1] >= 0:
-        yield "The field is due at once."
+        yield phrase("The field is due at once.")
     else:
-        yield f"Look again {_when(look)}."
+        yield _look_again(look)
 
 
 def _asks_for_bloom(call: Call) -> bool:
     return any(reason.code == "bloom-date" for reason in call.reasons)
 
 
-def _when(look: Look) -> str:
-    if look.soonest == look.latest:
-        return f"on {day_words(look.latest)}"
-    return f"on {day_words(look.soonest)} or {day_words(look.latest)}"
+def _look_again(look: Look) -> str:
+    soonest, latest = day_words(look.soonest), day_words(look.latest)
+    if soonest == latest:
+        return phrase("Look again on {day}.", day=latest)
+    return phrase("Look again on {day} or {latest}.", day=soonest, latest=latest)
 
 
 def headline(call: Call) -> str:
@@ -106,5 +133,6 @@ def headline(call: Call) -> str:
     -------
     str
     """
-    words = VERDICT_WORDS[call.verdict]
-    return f"{words} (provisional)" if call.provisional else words
+    with spoken_in(call.language):
+        words = verdict_words(call.verdict)
+        return phrase("{verdict} (provisional)", verdict=words) if call.provisional else words

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import re
 from datetime import date
 from fractions import Fraction
 
-from quarterwalk.call.verdict import Sureness
-from quarterwalk.walk import Method
+from quarterwalk.call.verdict import Sureness, sureness_word
+from quarterwalk.walk import Method, Quadrant
+from quarterwalk.words import noted, phrase, phrase_as, phrase_for
 
-_EDGE_ODDS = ((0.99, "better than 99 in 100"), (0.95, "better than 19 in 20"))
+_EDGE_ODDS = ((0.99, noted("better than 99 in 100")), (0.95, noted("better than 19 in 20")))
 
 # Past this a range has no upper end worth telling (this project's rule). [per 100]
 _WIDE_OPEN = 1000
@@ -19,7 +21,23 @@ COUNTED_ON = {
     Method.BUCKET: "plants",
     Method.SWEEP: "sweeps",
 }
-"""What insects are counted on, for each way of counting."""
+"""What insects are counted on, for each way of counting; `counted` words it."""
+
+_WEEKDAYS = (
+    noted("Monday"), noted("Tuesday"), noted("Wednesday"), noted("Thursday"), noted("Friday"),
+    noted("Saturday"), noted("Sunday"),
+)  # fmt: skip
+
+_MONTHS = (
+    noted("January"), noted("February"), noted("March"), noted("April"), noted("May"),
+    noted("June"), noted("July"), noted("August"), noted("September"), noted("October"),
+    noted("November"), noted("December"),
+)  # fmt: skip
+
+# How a word begins that takes another joining word before it: in Spanish "e" for "y" before
+# the sound of i, "u" for "o" before the sound of o. Numbers are read aloud: 8, 80 and 11.
+_LIKE_I = re.compile(r"h?[ií](?![aeouáéó])", re.IGNORECASE)
+_LIKE_O = re.compile(r"h?[oó]|8|11(\d{3})?(?!\d)", re.IGNORECASE)
 
 
 def number(value: Fraction) -> str:
@@ -55,12 +73,34 @@ def beside(value: Fraction, limit: Fraction | None = None) -> str:
     """
     near = round(value)
     if limit is not None and value < limit <= near:
-        return f"just under {number(limit)}"
+        return phrase("just under {limit}", limit=number(limit))
     if limit is not None and near < limit <= value:
         return f"{float(value):.1f}"
     if near == 0 and value > 0:
-        return "fewer than 1"
+        return phrase("fewer than 1")
     return str(near)
+
+
+def insects_beside(value: Fraction, limit: Fraction | None = None) -> str:
+    """Write a measured number of fleahoppers beside the line.
+
+    Parameters
+    ----------
+    value : Fraction
+        What was measured. [insects per 100]
+    limit : Fraction or None
+        The line; rounding must not carry the number across it. [insects per 100]
+
+    Returns
+    -------
+    str
+        Such as ``34 fleahoppers``.
+    """
+    said = beside(value, limit)
+    if said == phrase("fewer than 1"):
+        return phrase("fewer than 1 fleahoppers")
+    many = 1 if said == "1" else 2
+    return phrase_for(many, "{insects} fleahopper", "{insects} fleahoppers", insects=said)
 
 
 def short(value: Fraction, limit: Fraction | None = None) -> str:
@@ -107,15 +147,59 @@ def counted(count: int, what: str) -> str:
     ----------
     count : int
         How many. [count]
-    what : str
-        The noun, in the plural with an s.
+    what : {"plants", "sweeps"}
+        What was counted.
 
     Returns
     -------
     str
         Such as ``1 plant`` or ``40 plants``.
     """
-    return f"{count} {what.removesuffix('s') if count == 1 else what}"
+    if what == "sweeps":
+        return phrase_for(count, "{count} sweep", "{count} sweeps")
+    return phrase_for(count, "{count} plant", "{count} plants")
+
+
+def more(count: int, what: str) -> str:
+    """Write how many more are asked for.
+
+    Parameters
+    ----------
+    count : int
+        How many. [count]
+    what : {"plants", "sweeps"}
+        What is counted.
+
+    Returns
+    -------
+    str
+        Such as ``40 more plants``.
+    """
+    if what == "sweeps":
+        return phrase_for(count, "{count} more sweeps", "{count} more sweeps")
+    return phrase_for(count, "{count} more plants", "{count} more plants")
+
+
+def quarter_word(quadrant: Quadrant) -> str:
+    """Name a quarter of a field by its corner.
+
+    Parameters
+    ----------
+    quadrant : Quadrant
+        Which.
+
+    Returns
+    -------
+    str
+        Such as ``NW``.
+    """
+    if quadrant is Quadrant.NW:
+        return phrase_as("quarter", "NW")
+    if quadrant is Quadrant.NE:
+        return phrase_as("quarter", "NE")
+    if quadrant is Quadrant.SW:
+        return phrase_as("quarter", "SW")
+    return phrase_as("quarter", "SE")
 
 
 def span(low: float, high: float) -> str:
@@ -132,8 +216,10 @@ def span(low: float, high: float) -> str:
     """
     first, last = round(low), round(high)
     if last >= _WIDE_OPEN:
-        return f"{first} or more"
-    return f"{first} to {last}" if first != last else f"about {first}"
+        return phrase("{first} or more", first=first)
+    if first == last:
+        return phrase("about {number}", number=first)
+    return phrase("{first} to {last}", first=first, last=last)
 
 
 def day_words(day: date) -> str:
@@ -149,7 +235,8 @@ def day_words(day: date) -> str:
     str
         Such as ``Saturday 4 July``.
     """
-    return f"{day:%A} {day.day} {day:%B}"
+    weekday, month = phrase(_WEEKDAYS[day.weekday()]), phrase(_MONTHS[day.month - 1])
+    return phrase("{weekday} {day} {month}", weekday=weekday, day=day.day, month=month)
 
 
 def odds_words(chance: float) -> str:
@@ -167,10 +254,12 @@ def odds_words(chance: float) -> str:
     """
     for edge, words in _EDGE_ODDS:
         if chance >= edge:
-            return words
+            return phrase(words)
     # downwards, so that no doubt is rounded away; the sum of floats may fall short of a tenth
     tenths = int(10 * chance + 1e-9)
-    return f"about {tenths} in 10" if tenths else "less than 1 in 10"
+    if not tenths:
+        return phrase("less than 1 in 10")
+    return phrase_for(tenths, "about {count} in 10", "about {count} in 10")
 
 
 def sure_words(sure: Sureness | None, chance: float | None) -> str:
@@ -189,7 +278,7 @@ def sure_words(sure: Sureness | None, chance: float | None) -> str:
     """
     if sure is None or chance is None:
         return ""
-    return f"{capital(sure.value)}: {odds_words(chance)}"
+    return f"{capital(sureness_word(sure))}: {odds_words(chance)}"
 
 
 def listed(items: list[str], last: str = "and") -> str:
@@ -199,13 +288,26 @@ def listed(items: list[str], last: str = "and") -> str:
     ----------
     items : list of str
         The words.
-    last : str
+    last : {"and", "or"}
         What stands before the last of them.
 
     Returns
     -------
     str
     """
-    return (
-        f" {last} ".join([", ".join(items[:-1]), items[-1]]) if len(items) > 1 else "".join(items)
-    )
+    if len(items) < 2:
+        return "".join(items)
+    joins = _and_before(items[-1]) if last == "and" else _or_before(items[-1])
+    return f"{', '.join(items[:-1])} {joins} {items[-1]}"
+
+
+def _and_before(item: str) -> str:
+    if _LIKE_I.match(item):
+        return phrase_as("before a word that begins with the sound of i", "and")
+    return phrase_as("before the last of a list", "and")
+
+
+def _or_before(item: str) -> str:
+    if _LIKE_O.match(item):
+        return phrase_as("before a word that begins with the sound of o", "or")
+    return phrase_as("before the last of a list", "or")

@@ -11,7 +11,7 @@ from quarterwalk.call import doubts
 from quarterwalk.call.cautions import cautions_for, host_weeds
 from quarterwalk.call.chances import borne_out, chances_of, sureness
 from quarterwalk.call.evidence import ONE_WEEK_CONCLUDES, evidence, within_range
-from quarterwalk.call.figures import number
+from quarterwalk.call.figures import more, number
 from quarterwalk.call.nothing import no_call
 from quarterwalk.call.rule import Bounds, Judged, bounds_for, judge
 from quarterwalk.call.season import InSeason, in_season
@@ -29,6 +29,7 @@ from quarterwalk.crop import Stage
 from quarterwalk.errors import LineOutsideRange
 from quarterwalk.guideline import Guideline, load_routine
 from quarterwalk.reading import Reading
+from quarterwalk.words import ENGLISH, phrase, spoken_in
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,10 +42,13 @@ class CallOptions:
         A line inside the published range; None takes its lower end. [insects per 100]
     level : float
         Chance that a printed range holds the true value. [fraction]
+    language : str
+        The one that the call is worded in: ``en`` or ``es``.
     """
 
     line: Fraction | None = None
     level: float = 0.90
+    language: str = ENGLISH
 
 
 DEFAULT_OPTIONS = CallOptions()
@@ -114,16 +118,31 @@ def make_call(
     """
     if options.line is not None:
         check_line(guideline, options.line)
+    with spoken_in(options.language):
+        return _called(reading, stage, guideline, _Day(on, treated), options)
+
+
+@dataclass(frozen=True, slots=True)
+class _Day:
+    """The day of the walk, and the last treatment before it."""
+
+    on: date
+    treated: date | None
+
+
+def _called(
+    reading: Reading, stage: Stage, guideline: Guideline, day: _Day, options: CallOptions
+) -> Call:
     season = in_season(stage, guideline)
-    nothing = no_call(reading, stage, guideline, season, on)
+    nothing = no_call(reading, stage, guideline, season, day.on)
     if nothing is not None:
         return nothing
     bounds = [bounds_for(reading, guideline, week, options.line) for week in season.weeks]
     judged = [judge(reading, guideline, each) for each in bounds]
-    decided = _decide(reading, guideline, season, judged, _Day(on, treated))
+    decided = _decide(reading, guideline, season, judged, day)
     chances = chances_of(reading, guideline, bounds)
     sure = sureness(borne_out(chances, decided.verdict))
-    soonest, latest = (on + timedelta(days=n) for n in decided.days)
+    soonest, latest = (day.on + timedelta(days=n) for n in decided.days)
     return Call(
         verdict=decided.verdict,
         sure=sure,
@@ -143,15 +162,8 @@ def make_call(
             bounds[0].floor,
         ),
         chances=chances,
+        language=options.language,
     )
-
-
-@dataclass(frozen=True, slots=True)
-class _Day:
-    """The day of the walk, and the last treatment before it."""
-
-    on: date
-    treated: date | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -229,12 +241,20 @@ def _reasons(
             reading, judged[0], published.low, published.high, may_treat=may_treat
         )
     if options.line is not None and options.line != published.low:
-        text = f"The line of {number(options.line)} was chosen inside the published range"
-        span = f"{number(published.low)} to {number(published.high)}"
-        reasons.append(Reason("line-chosen", f"{text} {span}."))
+        text = phrase(
+            "The line of {line} was chosen inside the published range {low} to {high}.",
+            line=number(options.line),
+            low=number(published.low),
+            high=number(published.high),
+        )
+        reasons.append(Reason("line-chosen", text))
     if guideline.own:
-        text = f"This call rests on your own guideline file ({guideline.name}"
-        reasons.append(Reason("own-guideline", f"{text}, edition {guideline.edition})."))
+        text = phrase(
+            "This call rests on your own guideline file ({guideline}, edition {edition}).",
+            guideline=guideline.name,
+            edition=guideline.edition,
+        )
+        reasons.append(Reason("own-guideline", text))
     if any(reason.code == "weeks-differ" for reason in decided.first):
         # what one week alone would conclude is not what is concluded
         reasons = [reason for reason in reasons if reason.code not in ONE_WEEK_CONCLUDES]
@@ -254,23 +274,30 @@ def _settle(
     what = "sweeps" if sweep else "plants"
     if decided.unfinished:
         left = full - (reading.sweeps if sweep else reading.plants)
-        text = f"About {left} more {what} finish the walk." if left > 0 else "Walk every quarter."
+        text = phrase("Walk every quarter.")
+        if left > 0:
+            text = phrase("About {more} finish the walk.", more=more(left, what))
         return Reason("settle-finish", text)
     if guideline.needs_set and not reading.set_readable:
-        more = square_plants_to_read(reading)
-        if more:
-            text = f"Squares counted on about {more} more plants would make square set readable."
+        plants = square_plants_to_read(reading)
+        if plants:
+            text = phrase(
+                "Squares counted on about {more} would make square set readable.",
+                more=more(plants, "plants"),
+            )
             return Reason("settle-squares", text)
     if sure is Sureness.CLEAR:
         return None
-    more = plants_to_settle(reading, guideline, bounds)
-    if more is None:
-        text = f"Even {MOST_WALKS * full} more {what} are not likely to settle it."
+    enough = plants_to_settle(reading, guideline, bounds)
+    if enough is None:
+        text = phrase(
+            "Even {more} are not likely to settle it.", more=more(MOST_WALKS * full, what)
+        )
         if decided.verdict is not Verdict.TREAT:
-            text += " The next look will tell more."
+            later = phrase("The next look will tell more.")
+            text = f"{text} {later}"
         return Reason("settle-wait", text)
-    if more == 0:
+    if enough == 0:
         return None
-    return Reason(
-        "settle-plants", f"About {more} more {what} would settle it, if they show the same."
-    )
+    text = phrase("About {more} would settle it, if they show the same.", more=more(enough, what))
+    return Reason("settle-plants", text)

@@ -18,18 +18,23 @@ from quarterwalk.crop import Stage, StageName
 from quarterwalk.guideline import Guideline, SeasonEnd, load_routine
 from quarterwalk.reading import Reading
 from quarterwalk.walk import Method
+from quarterwalk.words import language_spoken, noted, phrase
 
 _ENDS = {
-    SeasonEnd.WEEK_3: "it ends after week 3 of squaring, or at first bloom",
-    SeasonEnd.FIRST_BLOOM: "it ends at first bloom",
-    SeasonEnd.WEEK_AFTER_BLOOM: "it ends 7 days after first bloom",
+    SeasonEnd.WEEK_3: noted(
+        "The season of {guideline} is over: it ends after week 3 of squaring, or at first bloom."
+    ),
+    SeasonEnd.FIRST_BLOOM: noted("The season of {guideline} is over: it ends at first bloom."),
+    SeasonEnd.WEEK_AFTER_BLOOM: noted(
+        "The season of {guideline} is over: it ends 7 days after first bloom."
+    ),
 }
 
 _MADE = {
-    Method.TERMINAL: "the terminal check",
-    Method.WHOLE_PLANT: "the whole-plant check",
-    Method.BUCKET: "the beat bucket",
-    Method.SWEEP: "the sweep net",
+    Method.TERMINAL: noted("the terminal check"),
+    Method.WHOLE_PLANT: noted("the whole-plant check"),
+    Method.BUCKET: noted("the beat bucket"),
+    Method.SWEEP: noted("the sweep net"),
 }
 
 
@@ -75,6 +80,7 @@ def no_call(
             guideline.name, guideline.edition, guideline.hash, guideline.own, None, None
         ),
         chances=Chances(),
+        language=language_spoken(),
     )
 
 
@@ -84,26 +90,33 @@ def _why(
     """Give the reason, and the days to the next look (None: none is due)."""
     if season.outside is Outside.BEFORE:
         days = load_routine().before_squaring
-        text = "The field is not squaring yet, and the guideline begins at first square."
+        text = phrase("The field is not squaring yet, and the guideline begins at first square.")
         return Reason(season.outside.value, text), days
     if season.outside is Outside.OVER:
         return Reason(season.outside.value, _over(stage, guideline)), None
     if season.outside is Outside.BLOOM_UNKNOWN:
-        late = load_routine().no_call_after
-        text = f"First square was more than {late} days ago and no bloom date is given."
-        text += " Give the date of first bloom, and this walk gets its call."
+        text = phrase(
+            "First square was more than {days} days ago and no bloom date is given."
+            " Give the date of first bloom, and this walk gets its call.",
+            days=load_routine().no_call_after,
+        )
         return Reason(season.outside.value, text), None
     if reading.method is not guideline.method:
-        text = f"{guideline.name} has a line for {_MADE[guideline.method]} only;"
-        text += f" this walk was made with {_MADE[reading.method]}."
+        text = phrase(
+            "{guideline} has a line for {asked} only; this walk was made with {made}.",
+            guideline=guideline.name,
+            asked=phrase(_MADE[guideline.method]),
+            made=phrase(_MADE[reading.method]),
+        )
         return Reason("no-line-for-method", text), 0
     if reading.density is None:
-        return Reason("no-insect-check", "No plant was checked for insects."), 0
+        return Reason("no-insect-check", phrase("No plant was checked for insects.")), 0
     return None
 
 
 def _over(stage: Stage, guideline: Guideline) -> str:
-    text = f"The season of {guideline.name} is over: {_ENDS[guideline.season_end]}."
+    text = phrase(_ENDS[guideline.season_end], guideline=guideline.name)
     if stage.name is StageName.BLOOMING:
-        return text + " The field blooms."
+        blooms = phrase("The field blooms.")
+        return f"{text} {blooms}"
     return text

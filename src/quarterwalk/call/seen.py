@@ -5,15 +5,36 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from quarterwalk.call.figures import COUNTED_ON, beside, capital, listed, span
+from quarterwalk.call.figures import beside, capital, insects_beside, listed, quarter_word, span
 from quarterwalk.call.verdict import Reason
 from quarterwalk.guideline import load_routine
 from quarterwalk.reading import Reading
 from quarterwalk.walk import Method
+from quarterwalk.words import noted, phrase, phrase_for
 
 # Below this chance of quadrants so unlike, they are called uneven (common practice in
 # testing). [fraction]
 _UNEVEN_BELOW = 0.05
+
+# Counted by sweeps or by plants, and whether exactly 100 of them were looked at.
+_FOUND = {
+    (False, True): noted("{insects} on 100 plants, most likely {range}"),
+    (False, False): noted("{insects} per 100 plants, most likely {range}"),
+    (True, True): noted("{insects} on 100 sweeps, most likely {range}"),
+    (True, False): noted("{insects} per 100 sweeps, most likely {range}"),
+}
+
+_ONE_LOST = {
+    "missing": noted("One square was lost: it is missing."),
+    "blasted": noted("One square was lost: it is blasted."),
+    "flared": noted("One square was lost: it is flared."),
+}
+
+_ALL_LOST = {
+    "missing": noted("All {total} squares lost are missing."),
+    "blasted": noted("All {total} squares lost are blasted."),
+    "flared": noted("All {total} squares lost are flared."),
+}
 
 
 def found(reading: Reading, line: Fraction | None, level: float) -> str:
@@ -35,13 +56,11 @@ def found(reading: Reading, line: Fraction | None, level: float) -> str:
     """
     ends = reading.per_100_interval(level)
     if ends is None or reading.per_100 is None:
-        return "Nobody looked for insects"
-    unit = COUNTED_ON[reading.method]
-    whole = (reading.sweeps if reading.method is Method.SWEEP else reading.plants) == 100
-    on = "on" if whole else "per"
-    one = " fleahopper " if beside(reading.per_100, line) == "1" else " fleahoppers "
-    count = capital(beside(reading.per_100, line))
-    return f"{count}{one}{on} 100 {unit}, most likely {span(*ends)}"
+        return phrase("Nobody looked for insects")
+    sweep = reading.method is Method.SWEEP
+    whole = (reading.sweeps if sweep else reading.plants) == 100
+    insects = insects_beside(reading.per_100, line)
+    return capital(phrase(_FOUND[sweep, whole], insects=insects, range=span(*ends)))
 
 
 def squares_found(reading: Reading, floor: Fraction | None, level: float) -> str:
@@ -63,9 +82,13 @@ def squares_found(reading: Reading, floor: Fraction | None, level: float) -> str
     """
     ends = reading.set_interval(level)
     if ends is None or reading.square_set is None:
-        return "Nobody looked at squares"
-    good = capital(beside(100 * reading.square_set, floor))
-    return f"{good} of 100 squares still good, most likely {span(100 * ends[0], 100 * ends[1])}"
+        return phrase("Nobody looked at squares")
+    said = phrase(
+        "{good} of 100 squares still good, most likely {range}",
+        good=beside(100 * reading.square_set, floor),
+        range=span(100 * ends[0], 100 * ends[1]),
+    )
+    return capital(said)
 
 
 def why_not_readable(reading: Reading) -> str:
@@ -82,15 +105,22 @@ def why_not_readable(reading: Reading) -> str:
     """
     routine = load_routine()
     if not reading.square_plants:
-        return "Square set can't be read: nobody looked at squares."
+        return phrase("Square set can't be read: nobody looked at squares.")
     if reading.squares < routine.thin_sites:
-        return (
-            f"Square set can't be read: {reading.squares} first positions were looked at;"
-            f" it takes {routine.thin_sites}, better {routine.readable_sites}."
+        return phrase_for(
+            reading.squares,
+            "Square set can't be read: {count} first positions were looked at;"
+            " it takes {least}, better {firm}.",
+            "Square set can't be read: {count} first positions were looked at;"
+            " it takes {least}, better {firm}.",
+            least=routine.thin_sites,
+            firm=routine.readable_sites,
         )
-    return (
+    return phrase(
         "Square set can't be read: fewer than half of the plants looked at are squaring"
-        f" ({reading.squaring_plants} of {reading.square_plants})."
+        " ({squaring} of {looked}).",
+        squaring=reading.squaring_plants,
+        looked=reading.square_plants,
     )
 
 
@@ -108,15 +138,24 @@ def losses(reading: Reading) -> Iterator[Reason]:
         None where no square was lost.
     """
     lost = reading.losses
-    kinds = [("missing", lost.missing), ("blasted", lost.blasted), ("flared", lost.flared)]
-    there = [(count, kind) for kind, count in kinds if count]
+    kinds = {"missing": lost.missing, "blasted": lost.blasted, "flared": lost.flared}
+    there = {kind: count for kind, count in kinds.items() if count}
     if lost.total == 1:
-        yield Reason("losses", f"One square was lost: it is {there[0][1]}.")
+        yield Reason("losses", phrase(_ONE_LOST[next(iter(there))]))
     elif len(there) == 1:
-        yield Reason("losses", f"All {lost.total} squares lost are {there[0][1]}.")
+        yield Reason("losses", phrase(_ALL_LOST[next(iter(there))], total=lost.total))
     elif there:
-        told = listed([f"{count} are {kind}" for count, kind in there])
-        yield Reason("losses", f"Of {lost.total} squares lost, {told}.")
+        kinds_told = listed([_lost_so(kind, count) for kind, count in there.items()])
+        told = phrase("Of {total} squares lost, {kinds}.", total=lost.total, kinds=kinds_told)
+        yield Reason("losses", told)
+
+
+def _lost_so(kind: str, count: int) -> str:
+    if kind == "missing":
+        return phrase_for(count, "{count} are missing", "{count} are missing")
+    if kind == "blasted":
+        return phrase_for(count, "{count} are blasted", "{count} are blasted")
+    return phrase_for(count, "{count} are flared", "{count} are flared")
 
 
 def unevenness(reading: Reading) -> Iterator[Reason]:
@@ -134,5 +173,10 @@ def unevenness(reading: Reading) -> Iterator[Reason]:
     """
     if reading.evenness_p is not None and reading.evenness_p < _UNEVEN_BELOW:
         most = max(reading.quadrants, key=lambda q: q.insects / max(q.sweeps or q.plants, 1))
-        text = f"The insects are not spread evenly: {most.insects} of {reading.insects}"
-        yield Reason("uneven", f"{text} are in the {most.quadrant} quarter.")
+        text = phrase(
+            "The insects are not spread evenly: {most} of {total} are in the {quarter} quarter.",
+            most=most.insects,
+            total=reading.insects,
+            quarter=quarter_word(most.quadrant),
+        )
+        yield Reason("uneven", text)

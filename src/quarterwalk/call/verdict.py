@@ -8,6 +8,7 @@ from enum import StrEnum
 from fractions import Fraction
 
 from quarterwalk.crop import Stage
+from quarterwalk.words import ENGLISH, noted, phrase, phrase_as, spoken_in
 
 
 class Verdict(StrEnum):
@@ -125,6 +126,8 @@ class Call:
         The rule that was applied.
     chances : Chances
         How likely the true values are past the lines.
+    language : str
+        The one its sentences are in.
     """
 
     verdict: Verdict
@@ -138,19 +141,55 @@ class Call:
     stage: Stage
     guideline: GuidelineUsed
     chances: Chances
+    language: str = ENGLISH
 
     def __post_init__(self) -> None:
         if not self.reasons:
             raise ValueError("a call without a reason is a guess; give at least one Reason")
 
     def __str__(self) -> str:
-        return f"{VERDICT_WORDS[self.verdict]}. " + " ".join(r.text for r in self.reasons)
+        with spoken_in(self.language):
+            return f"{verdict_words(self.verdict)}. " + " ".join(r.text for r in self.reasons)
 
 
 VERDICT_WORDS = {
-    Verdict.HOLD: "Hold",
-    Verdict.LOOK_SOONER: "Look sooner",
-    Verdict.TREAT: "Treat",
-    Verdict.NONE: "No call",
+    Verdict.HOLD: noted("Hold"),
+    Verdict.LOOK_SOONER: noted("Look sooner"),
+    Verdict.TREAT: noted("Treat"),
+    Verdict.NONE: noted("No call"),
 }
-"""The verdicts as people say them."""
+"""The verdicts as people say them, in English."""
+
+
+def verdict_words(verdict: Verdict) -> str:
+    """Give a verdict as people say it.
+
+    Parameters
+    ----------
+    verdict : Verdict
+        What a call says.
+
+    Returns
+    -------
+    str
+    """
+    return phrase(VERDICT_WORDS[verdict])
+
+
+def sureness_word(sure: Sureness) -> str:
+    """Give the word that growers are given for how sure a call is.
+
+    Parameters
+    ----------
+    sure : Sureness
+        How far the walk bears the verdict out.
+
+    Returns
+    -------
+    str
+    """
+    if sure is Sureness.CLEAR:
+        return phrase_as("how sure", "clear")
+    if sure is Sureness.CLOSE:
+        return phrase_as("how sure", "close")
+    return phrase_as("how sure", "can't tell")
