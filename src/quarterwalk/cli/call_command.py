@@ -7,7 +7,6 @@ import json
 
 from quarterwalk.call import CallOptions, check_line
 from quarterwalk.cli.chosen import chosen_dates, chosen_guideline, chosen_walks
-from quarterwalk.cli.ground import fields_by_name
 from quarterwalk.cli.judged import judge_walks, print_brief, print_call
 from quarterwalk.files.call_json import walk_json
 
@@ -19,7 +18,7 @@ def run(options: argparse.Namespace) -> None:
         check_line(guideline, options.line)
     walks = chosen_walks(options.walks)
     dates_of = chosen_dates(options, walks)
-    fields = fields_by_name(options.fields, [head.field for head in walks.table.heads])
+    known = _known(options.fields, [head.field for head in walks.table.heads])
     choice = CallOptions(options.line, options.level)
     judged = judge_walks(walks, dates_of, guideline, choice)
     if options.json:
@@ -28,6 +27,16 @@ def run(options: argparse.Namespace) -> None:
         return
     if not options.brief:
         for each in judged:
-            print_call(each, fields.get(each.head.field))
+            print_call(each, known.get(each.head.field, ""))
     if options.brief or len(judged) > 1:
         print_brief(judged)
+
+
+def _known(path: str | None, walked: list[str]) -> dict[str, str]:
+    """Say what is known of each field, where boundaries are given."""
+    if path is None:
+        return {}
+    # maps take long to load, so only who gives boundaries waits for them
+    from quarterwalk.cli.ground import about, fields_by_name
+
+    return {name: about(field) for name, field in fields_by_name(path, walked).items()}

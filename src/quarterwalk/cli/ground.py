@@ -10,9 +10,10 @@ from datetime import date
 from functools import partial
 
 from quarterwalk.cli.certainty import range_at
+from quarterwalk.cli.lengths import area_words
 from quarterwalk.cli.screen import end_progress, tell_done
 from quarterwalk.errors import shown
-from quarterwalk.field import Field, Layout, Plan, lay_out
+from quarterwalk.field import Field, Layout, Plan, acres_of, lay_out
 from quarterwalk.files.boundaries import read_fields
 from quarterwalk.guideline import load_routine
 
@@ -64,6 +65,23 @@ def fields_by_name(path: str | None, walked: Sequence[str]) -> dict[str, Field]:
                 file=sys.stderr,
             )
     return fields
+
+
+def about(field: Field) -> str:
+    """Say what is known of a field beside its name.
+
+    Parameters
+    ----------
+    field : Field
+        Its boundary.
+
+    Returns
+    -------
+    str
+        Its area, and its grower where somebody said.
+    """
+    area = area_words(acres_of(field.shape), metric=False)
+    return f"{area}, {field.grower}" if field.grower else area
 
 
 def laid_out(fields: Sequence[Field], on: date, plan: Plan) -> list[Layout]:

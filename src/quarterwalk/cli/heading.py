@@ -3,16 +3,12 @@
 from __future__ import annotations
 
 from quarterwalk.call.figures import counted, day_words, listed
-from quarterwalk.cli.lengths import area_words
 from quarterwalk.cli.screen import Ink, inked, say
-from quarterwalk.field import Field, acres_of
 from quarterwalk.reading import Reading
 from quarterwalk.walk import WalkHead
 
 
-def heading(
-    head: WalkHead, reading: Reading, *, stage: str = "", field: Field | None = None
-) -> None:
+def heading(head: WalkHead, reading: Reading, *, stage: str = "", about: str = "") -> None:
     """Print which walk it is and what was looked at.
 
     Parameters
@@ -23,8 +19,8 @@ def heading(
         What was counted.
     stage : str
         Where the crop stands, in words; may be empty.
-    field : Field or None
-        Its boundary, for the area and the grower.
+    about : str
+        What is known of the field, such as its area; may be empty.
     """
     print(inked(f"{head.field}, {day_words(head.date)} {head.date.year}", Ink.HEAD))
     swept = reading.sweeps > 0
@@ -37,6 +33,5 @@ def heading(
     if stage:
         parts.append(stage)
     say(", ".join(parts) + ".", indent=2)
-    if field is not None:
-        whose = f", {field.grower}" if field.grower else ""
-        say(f"{area_words(acres_of(field.shape), metric=False)}{whose}.", indent=2)
+    if about:
+        say(f"{about}.", indent=2)

@@ -14,7 +14,6 @@ from quarterwalk.cli.chosen import DatesOf
 from quarterwalk.cli.heading import heading
 from quarterwalk.cli.screen import Ink, inked, say
 from quarterwalk.crop import Stage, StageName, stage_on
-from quarterwalk.field import Field
 from quarterwalk.files.walk_table import WalkFile
 from quarterwalk.guideline import Guideline
 from quarterwalk.reading import Reading, take_readings
@@ -76,18 +75,18 @@ def judge_walks(
     return judged
 
 
-def print_call(judged: Judgement, field: Field | None = None) -> None:
+def print_call(judged: Judgement, about: str = "") -> None:
     """Print one call as a person explains it.
 
     Parameters
     ----------
     judged : Judgement
         The walk and its call.
-    field : Field or None
-        Its boundary, for the area and the grower.
+    about : str
+        What is known of the field, such as its area; may be empty.
     """
     call = judged.call
-    heading(judged.head, judged.reading, stage=stage_words(call.stage), field=field)
+    heading(judged.head, judged.reading, stage=stage_words(call.stage), about=about)
     print()
     print(f"  {inked(headline(call).upper(), _INKS[call.verdict])}")
     for section in explain(call):
