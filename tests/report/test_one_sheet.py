@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+import io
+from collections import Counter
+
 import pytest
+from pypdf import PdfReader
 
 from quarterwalk.errors import MissingExtra
 from quarterwalk.report import Paper, report_pdf, reports_pdf, typeset
@@ -30,6 +34,28 @@ def test_the_longest_calls_take_a_sheet_each_and_lose_nothing(language):
             assert squeezed(sentence) in squeezed(sheet)
 
 
+def type_sizes(pdf: bytes) -> list[float]:
+    """Give the size that most of each page's letters are set in. [pt]"""
+    found = []
+    for sheet in PdfReader(io.BytesIO(pdf)).pages:
+        letters: Counter[float] = Counter()
+
+        def count(text, cm, tm, fonts, size, letters=letters):
+            letters[round(size * abs(tm[0] * cm[0]), 1)] += len(text.strip())
+
+        sheet.extract_text(visitor_text=count)
+        found.append(letters.most_common(1)[0][0])
+    return found
+
+
+def test_what_a_usual_call_has_to_say_is_set_in_twelve_point_or_more():
+    pdf = reports_pdf([made for _, made in unlike("en")])
+    said = [(kind, size) for (kind, _), size in zip(unlike("en"), type_sizes(pdf), strict=True)]
+    # a short report has fewer letters in its body than in its foot
+    short = {"hold", "too early", "over", "bloom date", "other method"}
+    assert all(size >= 12 for kind, size in said if kind not in short), said
+
+
 def test_reports_stand_in_the_order_given():
     names = ["Pump 4", "Caliche Corner", "Playa East"]
     sheets = pdf_pages(reports_pdf([report(field=name) for name in names]))
@@ -38,6 +64,13 @@ def test_reports_stand_in_the_order_given():
 
 def test_the_same_report_gives_the_same_file():
     assert report_pdf(report()) == report_pdf(report())
+
+
+def test_a_file_says_what_it_holds():
+    one = PdfReader(io.BytesIO(report_pdf(report())))
+    assert one.metadata.title == "Windmill 80, Saturday 20 June 2026"
+    two = PdfReader(io.BytesIO(reports_pdf([report(), report(day=12)])))
+    assert two.metadata.title == "Reports of Saturday 20 June to Monday 22 June 2026"
 
 
 def test_no_report_is_no_file():

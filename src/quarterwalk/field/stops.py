@@ -102,7 +102,8 @@ def dice(name: str, on: date) -> np.random.Generator:
     numpy.random.Generator
     """
     told = hashlib.sha256(f"{name}\n{on.isoformat()}".encode()).digest()
-    return np.random.default_rng(np.frombuffer(told, dtype=np.uint32))
+    # named, since what numpy takes by default may change
+    return np.random.Generator(np.random.PCG64(int.from_bytes(told, "big")))
 
 
 def choose_stops(

@@ -4,7 +4,7 @@
 that the three never disagree; `day_page` lists the reports of a day.
 """
 
-from quarterwalk.report.day import Linked, day_page
+from quarterwalk.report.day import Linked, day_page, urgency
 from quarterwalk.report.make import make_report
 from quarterwalk.report.page import page
 from quarterwalk.report.pdf import Paper, report_pdf, reports_pdf
@@ -22,4 +22,5 @@ __all__ = [
     "report_pdf",
     "reports_pdf",
     "short_text",
+    "urgency",
 ]

@@ -53,7 +53,7 @@ def day_page(reports: Sequence[Linked], *, language: str = "en") -> str:
         return template("day.html").substitute(
             language=escape(language),
             policy=escape(policy(css)),
-            title=escape(_title(days)),
+            title=escape(reports_title(days)),
             style=css,
             counts=escape(_counts(ordered)),
             reports=f"<ol>\n{listed}\n</ol>" if listed else "",
@@ -78,7 +78,18 @@ def urgency(report: Report) -> tuple[int, date, str]:
     return _URGENCY.index(report.verdict), due, report.field
 
 
-def _title(days: Sequence[date]) -> str:
+def reports_title(days: Sequence[date]) -> str:
+    """Say of which days some reports are, in the language spoken.
+
+    Parameters
+    ----------
+    days : sequence of date
+        The day of each, in any order.
+
+    Returns
+    -------
+    str
+    """
     if not days:
         return phrase("Reports")
     first, last = min(days), max(days)

@@ -7,15 +7,17 @@ from enum import StrEnum
 from xml.etree import ElementTree
 
 from quarterwalk.picture import Theme
+from quarterwalk.report.day import reports_title
 from quarterwalk.report.html import file_text
 from quarterwalk.report.pictures import outcomes_picture, pinch_picture, where_picture
 from quarterwalk.report.report import Report
 from quarterwalk.report.titles import titles
 from quarterwalk.report.typeset import typeset
+from quarterwalk.words import spoken_in
 
 # Drawings are as wide as the sheet between its margins. Drawn wider they are set smaller,
 # and so lower, which makes room for many reasons. [px]
-_WIDTHS = {"": 720, "_tight": 900, "_tightest": 1020}
+_WIDTHS = {"": 680, "_tight": 760, "_tightest": 860}
 _WHERE = (340, 280)
 
 _SVG = "{http://www.w3.org/2000/svg}"
@@ -82,10 +84,18 @@ def reports_pdf(reports: Sequence[Report], *, paper: Paper = Paper.LETTER) -> by
         file_text("report.typ"),
         {"paper": paper.value, "reports": told},
         pictures,
-        title=f"{first.field}, {first.day}" if len(reports) == 1 else first.day,
+        title=_title(reports),
         on=max(report.on for report in reports),
         language=first.language,
     )
+
+
+def _title(reports: Sequence[Report]) -> str:
+    first = reports[0]
+    if len(reports) == 1:
+        return f"{first.field}, {first.day}"
+    with spoken_in(first.language):
+        return reports_title([report.on for report in reports])
 
 
 def _told(report: Report, index: int, pictures: dict[str, str]) -> dict[str, object]:
