@@ -6,7 +6,6 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
-from fractions import Fraction
 from functools import cache
 from xml.etree import ElementTree
 
@@ -46,9 +45,9 @@ SHAPES: dict[str, Polygon | MultiPolygon] = {
 
 
 FOUND = {
-    Quadrant.NW: Found(5, 25, Fraction(84, 100)),
-    Quadrant.NE: Found(20, 25, Fraction(71, 100)),
-    Quadrant.SW: Found(15, 25, Fraction(80, 100)),
+    Quadrant.NW: Found(5, 25),
+    Quadrant.NE: Found(20, 25),
+    Quadrant.SW: Found(15, 25),
     Quadrant.SE: Found(10, 25),
 }
 """A quarter of each grey step."""
@@ -75,7 +74,6 @@ class Case:
 
     reading: Reading
     call: Call
-    blasted: Fraction | None = None
 
 
 def cases() -> dict[str, Case]:
@@ -98,7 +96,7 @@ def cases() -> dict[str, Case]:
         "few squares": Case(few, call(few)),
         "two plants": Case(open_end, call(open_end)),
         "one measure": Case(near, call(near, "mid-coast")),
-        "blasted": Case(blasted, call(blasted, "kansas"), Fraction(1, 10)),
+        "blasted": Case(blasted, call(blasted, "kansas")),
         "swept": Case(swept, call(swept, "tennessee-sweep")),
         "too early": Case(over, call(over, day=-5)),
         "over the season": Case(over, call(over, bloom=2)),
@@ -169,7 +167,6 @@ def drawn_pinch(
         width=width,
         id=id,
         language=language,
-        blasted=case.blasted,
     )
 
 

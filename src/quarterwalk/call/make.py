@@ -160,6 +160,7 @@ def _called(
             guideline.own,
             bounds[0].line,
             bounds[0].floor,
+            None if bounds[0].blasted is None else bounds[0].blasted.at_least,
         ),
         chances=chances,
         language=options.language,

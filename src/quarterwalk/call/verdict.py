@@ -59,6 +59,9 @@ class GuidelineUsed:
         The line in force for this walk; None for none. [insects per 100]
     floor : Fraction or None
         The square set floor in force; None for none. [fraction, 0 to 1]
+    blasted : Fraction or None
+        The share of blasted squares it asks for; None where it asks for none. [fraction,
+        0 to 1]
     """
 
     name: str
@@ -67,6 +70,7 @@ class GuidelineUsed:
     own: bool
     line: Fraction | None
     floor: Fraction | None
+    blasted: Fraction | None = None
 
 
 @dataclass(frozen=True, slots=True)

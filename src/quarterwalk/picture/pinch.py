@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 
 from quarterwalk.call import Call, Verdict
 from quarterwalk.picture.drawing import Telling, drawing, element, words
@@ -36,7 +35,6 @@ def pinch(
     width: int,
     id: str,
     language: str,
-    blasted: Fraction | None = None,
 ) -> str:
     """Draw whether both measures are past their lines, each with its range.
 
@@ -56,9 +54,6 @@ def pinch(
         Begins every id inside.
     language : str
         Of its words.
-    blasted : Fraction or None
-        Share of squares blasted that the guideline asks for; None where it does not
-        read it. [fraction, 0 to 1]
 
     Returns
     -------
@@ -66,7 +61,7 @@ def pinch(
         SVG. Where there is no call, two bare posts and the word for why.
     """
     with spoken_in(language):
-        sides = _sides(reading, call, level, blasted)
+        sides = _sides(reading, call, level)
         texts = [side_words(kind, measure, reading.method) for kind, measure in sides]
         under, tall = _under(texts, width)
         if call.verdict is Verdict.NONE:
@@ -77,11 +72,10 @@ def pinch(
     return drawing(above + under, told, size=(width, tall), theme=theme, id=id)
 
 
-def _sides(
-    reading: Reading, call: Call, level: float, blasted: Fraction | None
-) -> list[tuple[Kind, Measure]]:
+def _sides(reading: Reading, call: Call, level: float) -> list[tuple[Kind, Measure]]:
     """Give the measures that the guideline reads, insects first."""
     sides = [(Kind.INSECTS, insects_of(reading, call, level))]
+    blasted = call.guideline.blasted
     if blasted is not None and call.verdict is not Verdict.NONE:
         sides.append((Kind.BLASTED, blasted_of(reading, blasted, level)))
     elif call.guideline.floor is not None or call.verdict is Verdict.NONE:

@@ -45,7 +45,7 @@ def insects_counted(reading: Reading, line: Fraction | None, level: float) -> st
     return phrase(text, count=count, range=most, line=number(line))
 
 
-def squares_counted(reading: Reading, call: Call, level: float, asked: Fraction | None) -> str:
+def squares_counted(reading: Reading, call: Call, level: float) -> str:
     """Tell how many squares are still good, or blasted, and how many it takes.
 
     Parameters
@@ -56,9 +56,6 @@ def squares_counted(reading: Reading, call: Call, level: float, asked: Fraction 
         What the squares were read for.
     level : float
         Chance that a printed range holds the true value. [fraction]
-    asked : Fraction or None
-        The share of blasted squares that the guideline asks for, where it is known.
-        [fraction, 0 to 1]
 
     Returns
     -------
@@ -68,7 +65,7 @@ def squares_counted(reading: Reading, call: Call, level: float, asked: Fraction 
     if not reading.set_readable:
         return ""
     if any(reason.code in _BLASTED for reason in call.reasons):
-        return _blasted(reading, asked, level)
+        return _blasted(reading, call.guideline.blasted, level)
     return _good(reading, call.guideline.floor, level)
 
 

@@ -77,23 +77,6 @@ def shelved(used: GuidelineUsed) -> Guideline | None:
     return found if found.hash == used.hash else None
 
 
-def blasted_asked(used: GuidelineUsed) -> Fraction | None:
-    """Give the share of blasted squares that a guideline asks for.
-
-    Parameters
-    ----------
-    used : GuidelineUsed
-        What a call says of it.
-
-    Returns
-    -------
-    Fraction or None
-        None where it asks for none, or is not on the shelf. [fraction, 0 to 1]
-    """
-    rule = shelved(used)
-    return None if rule is None or rule.blasted is None else rule.blasted.at_least
-
-
 _loaded = cache(load_guideline)
 
 

@@ -8,7 +8,7 @@ from quarterwalk.call.verdict import verdict_words
 from quarterwalk.field import Layout
 from quarterwalk.reading import Reading
 from quarterwalk.report.counted import insects_counted, squares_counted
-from quarterwalk.report.footing import blasted_asked, footing
+from quarterwalk.report.footing import footing
 from quarterwalk.report.headline import headline
 from quarterwalk.report.names import plain
 from quarterwalk.report.report import Report
@@ -68,7 +68,6 @@ def make_report(
             " Make the call in the language that the grower reads."
         )
     with spoken_in(language):
-        blasted = blasted_asked(call.guideline)
         return Report(
             language=language,
             field=plain(head.field),
@@ -78,7 +77,7 @@ def make_report(
             verdict_words=verdict_words(call.verdict),
             headline=headline(call, reading),
             insects=insects_counted(reading, call.guideline.line, level),
-            squares=squares_counted(reading, call, level, blasted),
+            squares=squares_counted(reading, call, level),
             reasons=tuple(r.text for r in call.reasons),
             sure=tuple(how_sure(call)),
             next_look=_next_look(call),
@@ -92,7 +91,6 @@ def make_report(
             on=head.date,
             layout=layout,
             level=level,
-            blasted=blasted,
         )
 
 

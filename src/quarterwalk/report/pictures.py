@@ -70,7 +70,6 @@ def pinch_picture(report: Report, theme: Theme, width: int, id: str) -> str:
         width=width,
         id=id,
         language=report.language,
-        blasted=report.blasted,
     )
 
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
-from fractions import Fraction
 
 from quarterwalk.call import Call, Verdict
 from quarterwalk.field import Layout
@@ -90,9 +89,6 @@ class Report:
         The field's shape, where it is known.
     level : float
         Chance that a printed range holds the true value. [fraction]
-    blasted : Fraction or None
-        Share of blasted squares that the guideline asks for; None where it does not, or
-        where it is not known here. [fraction, 0 to 1]
     """
 
     language: str
@@ -117,7 +113,6 @@ class Report:
     on: date
     layout: Layout | None
     level: float
-    blasted: Fraction | None
 
     @property
     def verdict(self) -> Verdict:
