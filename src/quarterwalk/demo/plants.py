@@ -10,6 +10,7 @@ import numpy.typing as npt
 
 from quarterwalk.demo.district import DemoField, Nature, Visit, Way
 from quarterwalk.demo.truth import Truth
+from quarterwalk.guideline import load_routine
 from quarterwalk.walk import (
     MOST_A_PLANT,
     QUADRANTS,
@@ -27,11 +28,6 @@ PLANTS_A_STOP = 5
 LOOPS = ((1, 2), (3, 4, 5))
 ROUND = (Quadrant.NW, Quadrant.NE, Quadrant.SE, Quadrant.SW)
 """The quadrants in the order of the walk, from the gate and back to it."""
-
-# Plants a quadrant whose squares are counted: all in week 1, then as many as give about
-# 100 first positions (common practice). [plants]
-_SQUARE_PLANTS = {1: 25, 2: 10}
-_SQUARE_PLANTS_LATER = 6
 
 SWEEPS_A_QUADRANT = 25
 """A quarter of the 100 sweeps that a sweep line is stated for. [sweeps]"""
@@ -121,7 +117,10 @@ def _squares_looked(places: list[Place], truth: Truth) -> list[bool]:
     """Choose the plants whose squares are counted, spread over a quadrant's stops."""
     if truth.squaring_week is None:
         return [False] * len(places)
-    wanted = _SQUARE_PLANTS.get(truth.squaring_week, _SQUARE_PLANTS_LATER)
+    routine = load_routine()
+    every = routine.full_walk_plants // len(QUADRANTS)
+    by_week = {1: every, 2: routine.square_plants_week_2}
+    wanted = by_week.get(truth.squaring_week, routine.square_plants_later)
     stops = len({stop for _, stop, _ in places})
     each, more = divmod(wanted, stops)
     return [plant <= each + (stop <= more) for _, stop, plant in places]

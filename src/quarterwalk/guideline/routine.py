@@ -46,6 +46,8 @@ class Routine:
     largest_field: int
     largest_part: int
     small_field: int
+    square_plants_week_2: int
+    square_plants_later: int
     readable_sites: int
     thin_sites: int
     squaring_share: Fraction

@@ -23,9 +23,8 @@ from quarterwalk.words import phrase, phrase_for, spoken_in
 
 # The mile in feet, exact (NIST Special Publication 811, 2008, appendix B). [feet]
 MILE_FEET = 5280
-# Plants in a quarter on which squares are counted, by squaring week: common practice, so
-# that about 100 first positions are seen. Week 1: every plant. [plants a quarter]
-SQUARE_PLANTS = {2: 10, 3: 6}
+# The squaring week in which plants have few squares still, but more than one. [from 1]
+SECOND = 2
 # What the sketch is drawn at; it is printed smaller. [px]
 SKETCH = (500, 372)
 # What fits beside the lines at the head of a later page. [characters]
@@ -279,14 +278,15 @@ def _square_plants(
     """Say on how many plants of each stop squares are counted."""
     if guideline is not None and not guideline.reads_squares:
         return {stop.number: 0 for stop in stops}
-    if week is None or week < min(SQUARE_PLANTS):
+    if week is None or week == 1:
         return {stop.number: stop.plants for stop in stops}
+    routine = load_routine()
     groups: dict[Quadrant, dict[int, list[Stop]]] = defaultdict(lambda: defaultdict(list))
     for stop in stops:
         groups[stop.quadrant][stop.loop].append(stop)
     counted: dict[int, int] = {}
     for loops in groups.values():
-        left = SQUARE_PLANTS[min(week, max(SQUARE_PLANTS))]
+        left = routine.square_plants_week_2 if week == SECOND else routine.square_plants_later
         for loop in sorted(loops):
             share = _spread(left, [stop.plants for stop in loops[loop]])
             counted |= {s.number: n for s, n in zip(loops[loop], share, strict=True)}
