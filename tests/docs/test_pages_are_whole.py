@@ -22,6 +22,7 @@ COMMANDS = DOCS / "commands.md"
 CALL = DOCS / "methods" / "call.md"
 SOURCE_WORDS = {"practice": "common practice", "ours": "ours"}
 LINK = re.compile(r"(?<!!)\[[^\]\n]*\]\(([^)\s]+)\)")
+PICTURE = re.compile(r"!\[[^\]\n]+\]\(([^)\s]+)\)")
 OPTION = re.compile(r"(?<![\w-])--[a-z][a-z-]*")
 
 
@@ -126,6 +127,16 @@ def test_links_lead_to_a_page_and_a_heading_that_are_there(page: Path) -> None:
         assert target.is_relative_to(ROOT), link
         assert target.is_file(), link
         assert not anchor or anchor in anchors(target), link
+
+
+def test_every_picture_shown_is_there_and_none_is_left_over() -> None:
+    shown = {
+        (page.parent / name).resolve()
+        for page in pages()
+        for name in PICTURE.findall(page.read_text(encoding="utf-8"))
+    }
+    assert shown == set((DOCS / "gallery").iterdir())
+    assert max(picture.stat().st_size for picture in shown) < 120_000
 
 
 def test_every_page_can_be_come_to_from_the_readme() -> None:

@@ -6,6 +6,7 @@ import contextlib
 import doctest
 import io
 import shlex
+import shutil
 from pathlib import Path
 
 import pytest
@@ -52,7 +53,13 @@ def printed(words: list[str]) -> str:
 
 
 @pytest.mark.parametrize(("page", "text"), SCREENS, ids=lambda v: short(v) if v in pages() else "")
-def test_screens_are_what_the_tool_prints(page: Path, text: str) -> None:
+def test_screens_are_what_the_tool_prints(
+    page: Path, text: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    # some of them write a folder, which must not be left in the clone
+    for name in ("docs/examples", "examples"):
+        shutil.copytree(ROOT / name, tmp_path / name)
+    monkeypatch.chdir(tmp_path)
     command, shown = text.split("\n", 1)
     words = shlex.split(command.removeprefix("$ "))
     assert words[0] == "quarterwalk"
