@@ -24,7 +24,7 @@ from pathlib import Path
 from quarterwalk.cli import main as quarterwalk
 from quarterwalk.field import Field, lay_out
 from quarterwalk.files.boundaries import read_fields
-from quarterwalk.picture import Theme, field_sketch
+from quarterwalk.picture import Theme, field_sketch, on_paper
 from said import SetupFailed, say
 
 ROOT = Path(__file__).resolve().parents[1]
@@ -124,8 +124,7 @@ def sketch(field: Field, picture: str, size: tuple[int, int]) -> str:
         id=picture,
         language="en",
     )
-    paper = f'<svg width="{width}" height="{height}" style="background:#FFFFFF" '
-    return svg.replace("<svg ", paper, 1)
+    return on_paper(svg, width=width, height=height)
 
 
 def print_the_demo(folder: Path) -> None:

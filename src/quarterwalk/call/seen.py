@@ -152,10 +152,10 @@ def losses(reading: Reading) -> Iterator[Reason]:
 
 def _lost_so(kind: str, count: int) -> str:
     if kind == "missing":
-        return phrase_for(count, "{count} are missing", "{count} are missing")
+        return phrase_for(count, "{count} is missing", "{count} are missing")
     if kind == "blasted":
-        return phrase_for(count, "{count} are blasted", "{count} are blasted")
-    return phrase_for(count, "{count} are flared", "{count} are flared")
+        return phrase_for(count, "{count} is blasted", "{count} are blasted")
+    return phrase_for(count, "{count} is flared", "{count} are flared")
 
 
 def unevenness(reading: Reading) -> Iterator[Reason]:

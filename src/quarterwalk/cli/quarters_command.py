@@ -22,7 +22,7 @@ from quarterwalk.files.file_names import file_names
 from quarterwalk.files.gpx import layout_gpx
 from quarterwalk.files.layout_json import layout_json
 from quarterwalk.guideline import load_routine
-from quarterwalk.picture import Theme, field_sketch
+from quarterwalk.picture import Theme, field_sketch, on_paper
 
 QUARTERS, PARTS = "quarters.geojson", "parts.geojson"
 """Names of the files inside the folder."""
@@ -99,9 +99,10 @@ def _write(layouts: Sequence[Layout], out: str, *, quiet: bool) -> None:
 
 def _sketch(layout: Layout) -> str:
     width, height = _SKETCH
-    return field_sketch(
+    svg = field_sketch(
         layout, theme=Theme.PRINT, width=width, height=height, id="sketch", language="en"
     )
+    return on_paper(svg, width=width, height=height)
 
 
 def _parts(fields: Sequence[Field], folder: Path) -> int:

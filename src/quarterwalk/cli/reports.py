@@ -120,13 +120,13 @@ def say_where(folder: Path, count: int, *, one_pdf: bool) -> None:
     one_pdf : bool
         Whether the PDFs are one file.
     """
-    what = "report" if count == 1 else "reports"
+    what = "1 report," if count == 1 else f"{count} reports, each"
     if not pdfs_can_be_made():
-        say(f"{count} {what}, each as a page and as a short text. {NO_PDF}")
+        say(f"{what} as a page and as a short text. {NO_PDF}")
     elif one_pdf:
-        say(f"{count} {what}, each as a page and as a short text; {ALL_PDF} holds all to print.")
+        say(f"{what} as a page and as a short text; {ALL_PDF} is to print.")
     else:
-        say(f"{count} {what}, each as a page, as a PDF and as a short text.")
+        say(f"{what} as a page, as a PDF and as a short text.")
     say(f"Open {folder / LIST} in a browser: it lists them, the most urgent first.")
 
 

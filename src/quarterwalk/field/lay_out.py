@@ -67,8 +67,9 @@ DEFAULT_PLAN = Plan()
 # An edge of a boundary is straight in degrees (RFC 7946, section 3.1.1). In steps of this
 # share of the field it is straight in metres too. [dimensionless]
 _STEPS = 16
-# What bends less than this is straight: a hundredth of a millimetre. [degrees]
-_STRAIGHT_DEGREES = 1e-10
+# What bends less than this is straight: about two steps of the net on which cuts lie.
+# [degrees]
+_STRAIGHT_DEGREES = 2e-9
 
 
 def lay_out(field: Field, on: date, *, plan: Plan = DEFAULT_PLAN) -> Layout:
@@ -93,10 +94,11 @@ def lay_out(field: Field, on: date, *, plan: Plan = DEFAULT_PLAN) -> Layout:
     quarters = _quarters(field, frame)
     rng = dice(field.name, on)
     margin = float(load_routine().turnrow_margin)
-    chosen = {
-        quadrant: choose_stops(ground_of(ground, part, margin), plan.split, rng)
-        for quadrant, part in quarters.items()
-    }
+    chosen: dict[Quadrant, list[FloatArray]] = {}
+    for quadrant, part in quarters.items():
+        others = [place for stops in chosen.values() for loop in stops for place in loop]
+        within = ground_of(ground, part, margin)
+        chosen[quadrant] = choose_stops(within, plan.split, rng, others=np.array(others))
     entry = _entry(field, frame, ground, np.vstack([chosen[q][0] for q in QUADRANTS]))
     stops: list[Stop] = []
     loops: list[Loop] = []

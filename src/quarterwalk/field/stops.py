@@ -26,12 +26,6 @@ _DRAWS, _TURNS = 80, 3
 # times the least of all that were drawn, and no two stops are nearer than so much of the
 # side of a stop's own square (this project's rule). [times], [fraction]
 _WIDEST_GAP, _NEAREST = 1.35, 0.45
-# No two stops count as nearer than this. [m]
-_STEP = 0.1
-# A way is spread well where the largest gap that the first loop leaves is at most so many
-# times the one left by stops in the middles of their shares, and no two stops are nearer
-# than so much of the side of a stop's own square (this project's rule). [dimensionless]
-_WIDEST_GAP, _NEAREST = 1.35, 0.45
 # How roughly the largest circle in a quadrant is sought, at most; a 200th of its side where
 # that is less. [m]
 _ROUGHLY = 0.5
@@ -42,6 +36,10 @@ _SPARE = 0.3
 _FROM_NEXT = 1 / 3
 # The places of a thin quadrant are sought with a finer net, so many times over. [count]
 _FINER = 8
+
+
+NOWHERE = np.empty((0, 2))
+"""No places at all."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,7 +105,11 @@ def dice(name: str, on: date) -> np.random.Generator:
 
 
 def choose_stops(
-    ground: Ground, split: Sequence[int], rng: np.random.Generator
+    ground: Ground,
+    split: Sequence[int],
+    rng: np.random.Generator,
+    *,
+    others: FloatArray = NOWHERE,
 ) -> list[FloatArray]:
     """Choose the stops of each loop in one quadrant.
 
@@ -124,6 +126,8 @@ def choose_stops(
         How many stops each loop has here. [count]
     rng : numpy.random.Generator
         The day's dice.
+    others : float array, shape (stops, 2)
+        Stops of other quadrants, from which these keep apart too. [m]
 
     Returns
     -------
@@ -142,12 +146,15 @@ def choose_stops(
     to_around, to_others = cdist(places, around), cdist(places, places)
     drawn = [_drawn(places, count, rng) for count in split]
     gaps = _gaps(to_around[drawn[0]])
-    short = np.maximum(
-        gaps / (_WIDEST_GAP * gaps.min()), apart / _nearest(to_others, np.hstack(drawn))
-    )
-    # the first that is spread well, so that what is thrown out is only what must be
-    well = np.flatnonzero(short <= 1)
-    pick = int(well[0]) if len(well) else int(np.argmin(short))
+    nearest = _nearest(to_others, np.hstack(drawn))
+    if len(others):
+        to_next = cdist(places, others.reshape(-1, 2)).min(axis=1)
+        nearest = np.minimum(nearest, to_next[np.hstack(drawn)].min(axis=1))
+    # the first that is spread well, so that what is thrown out is only what must be; where
+    # none keeps its stops apart, the one that comes nearest to it without a wide gap
+    even = np.flatnonzero(gaps <= _WIDEST_GAP * gaps.min())
+    well = even[nearest[even] >= apart]
+    pick = int(well[0]) if len(well) else int(even[np.argmax(nearest[even])])
     return [places[each[pick]] for each in drawn]
 
 
@@ -205,8 +212,8 @@ def _gaps(ways: FloatArray) -> FloatArray:
 
 
 def _nearest(ways: FloatArray, drawn: IntArray) -> FloatArray:
-    """Give how near the two nearest stops lie, for each draw; at least a step. [m]"""
+    """Give how near the two nearest stops lie, for each draw. [m]"""
     pairs = ways[drawn[:, :, None], drawn[:, None, :]]
     pairs += np.where(np.eye(drawn.shape[1]) > 0, np.inf, 0.0)
-    nearest: FloatArray = np.maximum(pairs.min(axis=(1, 2)), _STEP)
+    nearest: FloatArray = pairs.min(axis=(1, 2))
     return nearest

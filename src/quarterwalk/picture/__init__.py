@@ -5,6 +5,7 @@ classes in place of styles, and real text. Under `Theme.SCREEN` the page around 
 `style(Theme.SCREEN)`; under `Theme.PRINT` the drawing carries its own rules.
 """
 
+from quarterwalk.picture.alone import on_paper
 from quarterwalk.picture.dress import style
 from quarterwalk.picture.found import Found, found_in
 from quarterwalk.picture.outcomes import three_outcomes, verdict_mark
@@ -19,6 +20,7 @@ __all__ = [
     "Theme",
     "field_sketch",
     "found_in",
+    "on_paper",
     "pinch",
     "quarter_mark",
     "quarters_small",
