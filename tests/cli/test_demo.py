@@ -12,7 +12,8 @@ import pytest
 
 from quarterwalk.cli import main
 
-NAMES = {"walks.csv", "plantings.csv", "truth.csv", "calls.json", "calls.csv"}
+TABLES = {"walks.csv", "plantings.csv", "truth.csv", "calls.json", "calls.csv"}
+NAMES = TABLES | {"fields.geojson", "reports"}
 Told = Callable[..., str]
 
 
@@ -47,7 +48,9 @@ def test_the_same_seed_writes_the_same_bytes_and_another_seed_does_not(told: Tol
     told("demo", "--out", "one")
     told("demo", "--out", "two", "--seed", "1")
     told("demo", "--out", "three", "--seed", "3")
-    same = [Path("one", n).read_bytes() == Path("two", n).read_bytes() for n in NAMES]
+    files = [path.relative_to("one") for path in Path("one").rglob("*") if path.is_file()]
+    assert len(files) > len(TABLES)
+    same = [Path("one", f).read_bytes() == Path("two", f).read_bytes() for f in files]
     assert all(same)
     assert Path("one/walks.csv").read_bytes() != Path("three/walks.csv").read_bytes()
 
@@ -140,10 +143,31 @@ def test_the_command_to_try_next_works_from_here(
     monkeypatch.setattr("shutil.which", lambda name: name)
     said = told("demo", "--out", folder)
     after = said[said.index("TRY NEXT") :]
-    command = after[after.index("    quarterwalk call") : after.index("  the rule itself")]
+    command = after[after.index("    quarterwalk call") : after.index("  where to walk today")]
     program, *words = shlex.split(command.replace("\\\n", ""))
     assert program == "quarterwalk"
     assert "Sand Draw 110" in told(*words)
+
+
+@pytest.mark.parametrize("folder", ["d", "two words", "-", "./deep/d"])
+def test_where_to_walk_today_is_a_command_that_works_from_here(
+    told: Told, monkeypatch: pytest.MonkeyPatch, folder: str
+) -> None:
+    monkeypatch.setattr("shutil.which", lambda name: name)
+    said = told("demo", "--out", folder)
+    after = said[said.index("  where to walk today") :]
+    command = after[after.index("    quarterwalk quarters") : after.index("  the rule itself")]
+    program, *words = shlex.split(command.replace("\\\n", ""))
+    assert program == "quarterwalk"
+    assert "Sand Draw 110, 110 acres" in told(*words)
+
+
+def test_it_says_where_the_reports_are_and_that_page_is_there(told: Told) -> None:
+    said = " ".join(told("demo", "--out", "d").split())
+    assert "14 reports, each as a page" in said
+    page = said.partition("Open ")[2].partition(" in a browser")[0]
+    assert page == str(Path("d/reports/index.html"))
+    assert Path(page).is_file()
 
 
 def test_fields_may_be_shown_in_hectares(told: Told) -> None:
