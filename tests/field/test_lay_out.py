@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 import shapely
 from scipy.spatial.distance import cdist
-from shapely import MultiPoint, Point
+from shapely import MultiPoint, Point, box
 
 from quarterwalk.errors import UsageError
 from quarterwalk.field import Field, Frame, Plan, acres_of, lay_out, metres_along
@@ -149,3 +149,12 @@ def test_fields_are_laid_out_alike_all_over_the_world(place):
     layout = lay_out(Field("Depot", shape), DAY)
     areas = [acres_of(part) for part in layout.quadrants.values()]
     assert areas == pytest.approx([layout.acres / 4] * 4, rel=1e-4)
+
+
+@pytest.mark.parametrize(("length", "width", "lat"), [(2400, 30, 45), (4800, 100, 52)])
+def test_a_long_strip_is_quartered_equally_on_a_map_of_degrees_too(length, width, lat):
+    frame = Frame(12.0, lat)
+    layout = lay_out(Field("Old Airstrip", frame.to_globe(pieces(box(0, 0, length, width)))), DAY)
+    for part in layout.quadrants.values():
+        assert part.area == pytest.approx(layout.field.shape.area / 4, rel=1e-4)
+        assert acres_of(part) == pytest.approx(layout.acres / 4, rel=1e-4)

@@ -12,9 +12,9 @@ from shapely import MultiPolygon, Point
 
 from quarterwalk.errors import UsageError
 from quarterwalk.field.area import acres_of, metres_along
-from quarterwalk.field.cut import areas_of
 from quarterwalk.field.field import Field, Place
 from quarterwalk.field.frame import Frame
+from quarterwalk.field.globe_cuts import from_cut, to_cut
 from quarterwalk.field.layout import Layout, Loop, Stop
 from quarterwalk.field.loops import Round, Rows, entry_for, lay_loop
 from quarterwalk.field.quadrants import quarter
@@ -64,13 +64,6 @@ class Plan:
 
 DEFAULT_PLAN = Plan()
 
-# An edge of a boundary is straight in degrees (RFC 7946, section 3.1.1). In steps of this
-# share of the field it is straight in metres too. [dimensionless]
-_STEPS = 16
-# What bends less than this is straight: about two steps of the net on which cuts lie.
-# [degrees]
-_STRAIGHT_DEGREES = 2e-9
-
 
 def lay_out(field: Field, on: date, *, plan: Plan = DEFAULT_PLAN) -> Layout:
     """Lay a field out for the walk of one day.
@@ -91,13 +84,13 @@ def lay_out(field: Field, on: date, *, plan: Plan = DEFAULT_PLAN) -> Layout:
     """
     frame = Frame.around(field.shape)
     ground = frame.to_ground(field.shape)
-    quarters = _quarters(field, frame)
+    quarters = _quarters(field)
     rng = dice(field.name, on)
     margin = float(load_routine().turnrow_margin)
     chosen: dict[Quadrant, list[FloatArray]] = {}
     for quadrant, part in quarters.items():
         others = [place for stops in chosen.values() for loop in stops for place in loop]
-        within = ground_of(ground, part, margin)
+        within = ground_of(ground, frame.to_ground(part), margin)
         chosen[quadrant] = choose_stops(within, plan.split, rng, others=np.array(others))
     entry = _entry(field, frame, ground, np.vstack([chosen[q][0] for q in QUADRANTS]))
     stops: list[Stop] = []
@@ -110,24 +103,14 @@ def lay_out(field: Field, on: date, *, plan: Plan = DEFAULT_PLAN) -> Layout:
             at = _on_globe(frame, places[place : place + 1])[0]
             stops.append(Stop(len(stops) + 1, names[place], number + 1, plan.plants, at))
         loops.append(_loop(number + 1, laid, frame))
-    shapes = {quadrant: _part_on_globe(frame, part) for quadrant, part in quarters.items()}
-    return Layout(field, on, shapes, acres_of(field.shape), tuple(stops), tuple(loops))
+    return Layout(field, on, quarters, acres_of(field.shape), tuple(stops), tuple(loops))
 
 
-def _quarters(field: Field, frame: Frame) -> dict[Quadrant, MultiPolygon]:
-    """Quarter a field whose long edges are straight in degrees, not in the flat frame."""
-    west, south, east, north = field.shape.bounds
-    step = max(east - west, north - south) / _STEPS
-    stepped = frame.to_ground(shapely.segmentize(field.shape, step))
-    return quarter(areas_of(stepped, whole=stepped.area))
-
-
-def _part_on_globe(frame: Frame, part: MultiPolygon) -> MultiPolygon:
-    """Bring a quadrant back to the globe, without the steps along the field's edges."""
-    stepped = frame.to_globe(part)
-    plain = shapely.simplify(stepped, _STRAIGHT_DEGREES)
-    valid = plain if plain.is_valid else shapely.make_valid(stepped)
-    return areas_of(shapely.orient_polygons(valid), whole=valid.area)
+def _quarters(field: Field) -> dict[Quadrant, MultiPolygon]:
+    """Quarter a field, on the globe."""
+    frame = Frame.around(field.shape, straight=True)
+    parts = quarter(to_cut(field.shape, frame))
+    return {quadrant: from_cut(part, frame) for quadrant, part in parts.items()}
 
 
 def _entry(field: Field, frame: Frame, ground: MultiPolygon, first_stops: FloatArray) -> FloatArray:

@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
-import shapely
 from shapely import MultiPolygon
 
 from quarterwalk.field.area import acres_of
@@ -13,6 +12,7 @@ from quarterwalk.field.chord import PIECES_OF_A_CUT, chord_cuts
 from quarterwalk.field.cut import Across, Halves, straight_cut
 from quarterwalk.field.field import Field
 from quarterwalk.field.frame import Frame
+from quarterwalk.field.globe_cuts import from_cut, to_cut
 from quarterwalk.guideline import load_routine
 from quarterwalk.words import phrase
 
@@ -37,13 +37,13 @@ def parts_of(field: Field, *, language: str = "en") -> tuple[Field, ...]:
     acres = acres_of(field.shape)
     if acres <= routine.largest_field:
         return (field,)
-    frame = Frame.around(field.shape)
-    shapes = _shared(frame.to_ground(field.shape), math.ceil(acres / routine.largest_part))
+    frame = Frame.around(field.shape, straight=True)
+    shapes = _shared(to_cut(field.shape, frame), math.ceil(acres / routine.largest_part))
     return tuple(
         replace(
             field,
             name=phrase("{field} part {number}", field=field.name, number=number),
-            shape=shapely.orient_polygons(frame.to_globe(shape)),
+            shape=from_cut(shape, frame),
             gate=None,
         )
         for number, shape in enumerate(shapes, start=1)
