@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import sys
 from importlib import import_module
+from io import TextIOWrapper
 
 from quarterwalk.cli.parser import make_parser
 
@@ -36,6 +37,9 @@ def main(words: Sequence[str] | None = None) -> int:
     int
         0 done, 2 the command line is wrong, 3 an input was refused.
     """
+    # a name in letters that the screen does not know is shown with marks in their place
+    if isinstance(sys.stdout, TextIOWrapper):
+        sys.stdout.reconfigure(errors="replace")
     parser = make_parser()
     options = parser.parse_args(words)
     import os
@@ -64,8 +68,7 @@ def main(words: Sequence[str] | None = None) -> int:
 
 
 def _print_refusal(error: RefusedInput) -> None:
-    import json
-
+    from quarterwalk.cli.screen import print_json
     from quarterwalk.files.call_json import refusal_json
 
-    print(json.dumps(refusal_json(error), indent=2, ensure_ascii=False))
+    print_json(refusal_json(error))

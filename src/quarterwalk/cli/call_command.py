@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 import argparse
-import json
 
 from quarterwalk.call import CallOptions, check_line
-from quarterwalk.cli.chosen import chosen_dates, chosen_guideline, chosen_walks
+from quarterwalk.cli.chosen import chosen_dates, chosen_guideline, chosen_walks, refuse_two_streams
 from quarterwalk.cli.judged import judge_walks, print_brief, print_call
+from quarterwalk.cli.screen import print_json
 from quarterwalk.files.call_json import walk_json
 
 
 def run(options: argparse.Namespace) -> None:
     """Judge each walk and print the calls."""
+    refuse_two_streams(options)
     guideline = chosen_guideline(options.guideline)
     if options.line is not None:
         check_line(guideline, options.line)
@@ -23,7 +24,7 @@ def run(options: argparse.Namespace) -> None:
     judged = judge_walks(walks, dates_of, guideline, choice)
     if options.json:
         told = [walk_json(j.head, j.reading, level=options.level, call=j.call) for j in judged]
-        print(json.dumps({"walks": told}, indent=2, ensure_ascii=False))
+        print_json({"walks": told})
         return
     if not options.brief:
         for each in judged:
@@ -33,10 +34,11 @@ def run(options: argparse.Namespace) -> None:
 
 
 def _known(path: str | None, walked: list[str]) -> dict[str, str]:
-    """Say what is known of each field, where boundaries are given."""
+    """Say what is known of each field walked, where boundaries are given."""
     if path is None:
         return {}
     # maps take long to load, so only who gives boundaries waits for them
-    from quarterwalk.cli.ground import about, fields_by_name
+    from quarterwalk.cli.ground import about, fields_by_name, known_as
 
-    return {name: about(field) for name, field in fields_by_name(path, walked).items()}
+    fields = fields_by_name(path, walked)
+    return {name: about(fields[known_as(name)]) for name in walked if known_as(name) in fields}

@@ -37,6 +37,23 @@ def chosen_guideline(name: str) -> Guideline:
     return load_guideline(name)
 
 
+def refuse_two_streams(options: argparse.Namespace) -> None:
+    """Refuse walks and boundaries that would both come from standard input.
+
+    Parameters
+    ----------
+    options : argparse.Namespace
+        Of a command that takes both.
+
+    Raises
+    ------
+    UsageError
+        If both are ``-``.
+    """
+    if options.walks == options.fields == "-":
+        raise UsageError("only one of WALKS and --fields can be - (standard input).")
+
+
 def chosen_walks(path: str) -> WalkFile:
     """Read the walk table, saying on standard error what was left alone.
 

@@ -18,6 +18,7 @@ from quarterwalk.cli.screen import Ink, columns, inked, say
 from quarterwalk.demo import (
     FIELDS,
     REPORTS,
+    WALKS,
     DemoField,
     Season,
     compare,
@@ -216,7 +217,7 @@ def _closing(done: DemoRun) -> None:
     print(f"  {done.folder}{os.sep}")
     counts = {"walks": len(done.judged), "fields": len(done.season.district.fields)}
     for name, holds in _FILES:
-        print(f"    {name:<14}  {holds.format(**counts)}")
+        say(f"{name:<14}  {holds.format(**counts)}", indent=4, hanging=20)
     print()
     say_where(done.folder / REPORTS, len(done.season.district.fields), one_pdf=False)
     print()
@@ -234,7 +235,7 @@ def _closing(done: DemoRun) -> None:
 
 def _beside(walks: str, name: str) -> str:
     """Name a file that lies beside the walks, as the words of the command name them."""
-    return str(Path(walks).with_name(name)) if os.sep in walks else name
+    return walks.removesuffix(WALKS) + name
 
 
 def _count(number_of: int, noun: str) -> str:

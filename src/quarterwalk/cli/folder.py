@@ -29,6 +29,8 @@ def folder_for(out: str) -> Iterator[Path]:
     UsageError
         If it can't be made or written to.
     """
+    if not out.strip():
+        raise UsageError(f'--out must name a folder, got "{out}".')
     folder = Path(out)
     try:
         folder.mkdir(parents=True, exist_ok=True)

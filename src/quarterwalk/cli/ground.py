@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import sys
+import unicodedata
 from collections.abc import Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from datetime import date
@@ -14,7 +15,7 @@ from quarterwalk.cli.lengths import area_words
 from quarterwalk.cli.screen import end_progress, tell_done
 from quarterwalk.errors import shown
 from quarterwalk.field import Field, Layout, Plan, acres_of, lay_out
-from quarterwalk.files.boundaries import read_fields
+from quarterwalk.files.boundaries import FieldFile, read_fields
 from quarterwalk.guideline import load_routine
 
 # Under so many fields other processes are not worth their start. [count]
@@ -33,10 +34,14 @@ def chosen_fields(path: str) -> tuple[Field, ...]:
     -------
     tuple of Field
     """
+    return _read(path).fields
+
+
+def _read(path: str) -> FieldFile:
     told = read_fields(path, stdin=sys.stdin.buffer if path == "-" else None)
     for notice in told.notices:
         print(notice, file=sys.stderr)
-    return told.fields
+    return told
 
 
 def fields_by_name(path: str | None, walked: Sequence[str]) -> dict[str, Field]:
@@ -52,19 +57,36 @@ def fields_by_name(path: str | None, walked: Sequence[str]) -> dict[str, Field]:
     Returns
     -------
     dict of str to Field
-        By their names.
+        By their names as `known_as` spells them.
     """
     if path is None:
         return {}
-    fields = {field.name: field for field in chosen_fields(path)}
+    told = _read(path)
+    fields = {known_as(field.name): field for field in told.fields}
     for name in dict.fromkeys(walked):
-        if name not in fields:
+        if known_as(name) not in fields:
             print(
-                f'{path}: has no field named "{shown(name)}"; what is said of its walks'
+                f'{told.file}: has no field named "{shown(name)}"; what is said of its walks'
                 " carries no area and no sketch.",
                 file=sys.stderr,
             )
     return fields
+
+
+def known_as(name: str) -> str:
+    """Give the one spelling under which a field is looked up.
+
+    Parameters
+    ----------
+    name : str
+        As a table or a map has it.
+
+    Returns
+    -------
+    str
+        Accents joined to their letters, since some systems keep them apart.
+    """
+    return unicodedata.normalize("NFC", name)
 
 
 def about(field: Field) -> str:
@@ -120,15 +142,15 @@ def _each(fields: Sequence[Field], lay: partial[Layout]) -> Iterator[Layout]:
         yield from pool.map(lay, fields, chunksize=5)
 
 
-def size_notices(fields: Sequence[Field], layouts: Sequence[Layout]) -> Iterator[str]:
+def size_notices(layouts: Sequence[Layout], parts_by: str) -> Iterator[str]:
     """Say which fields are too large for one walk, or small enough for fewer plants.
 
     Parameters
     ----------
-    fields : sequence of Field
-        The fields.
     layouts : sequence of Layout
-        The same, laid out.
+        The fields, laid out.
+    parts_by : str
+        What writes the parts of a large field.
 
     Yields
     ------
@@ -136,15 +158,16 @@ def size_notices(fields: Sequence[Field], layouts: Sequence[Layout]) -> Iterator
         A sentence that names the field.
     """
     routine = load_routine()
-    for field, layout in zip(fields, layouts, strict=True):
+    for layout in layouts:
+        name = layout.field.name
         if layout.acres > routine.largest_field:
             yield (
-                f"{field.name}: {layout.acres:.0f} acres are too many for one walk of"
+                f"{name}: {layout.acres:.0f} acres are too many for one walk of"
                 f" {routine.full_walk_plants} plants (over {routine.largest_field}). Walk it as"
-                f" parts of at most {routine.largest_part} acres; --out DIR writes such parts."
+                f" parts of at most {routine.largest_part} acres; {parts_by} writes such parts."
             )
         elif layout.acres < routine.small_field:
-            yield f"{field.name}: {layout.acres:.1f} acres are few. {small_field_advice()}"
+            yield f"{name}: {layout.acres:.1f} acres are few. {small_field_advice()}"
 
 
 def small_field_advice() -> str:

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 import argparse
-import json
 
 from quarterwalk.cli.chosen import chosen_guideline
-from quarterwalk.cli.screen import columns
+from quarterwalk.cli.screen import columns, print_json
 from quarterwalk.guideline import (
     guideline_json,
     guideline_names,
@@ -21,12 +20,12 @@ def run(options: argparse.Namespace) -> None:
     if options.name:
         guideline = chosen_guideline(options.name)
         if options.json:
-            print(json.dumps(guideline_json(guideline), indent=2, ensure_ascii=False))
+            print_json(guideline_json(guideline))
         else:
             print(guideline_page(guideline, width=columns()))
     elif options.json:
         shelf = [guideline_json(load_guideline(name)) for name in guideline_names()]
-        print(json.dumps({"guidelines": shelf}, indent=2, ensure_ascii=False))
+        print_json({"guidelines": shelf})
     else:
         print(shelf_page())
         print()

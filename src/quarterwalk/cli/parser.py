@@ -94,7 +94,7 @@ def _sheet(commands: _Commands) -> None:  # type: ignore[valid-type]
     parser.add_argument("--out", metavar="DIR", required=True, help="folder for the sheets")
     parser.add_argument("--field", action="append", metavar="NAME", help="this field only")
     parser.add_argument(
-        "--guideline", metavar="NAME|FILE", help="name the region's rule and its line on the sheet"
+        "--guideline", metavar="NAME|FILE", help="name the region's rule on the sheet"
     )
     parser.add_argument(
         "--week",

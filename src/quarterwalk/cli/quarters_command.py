@@ -13,7 +13,7 @@ from quarterwalk.call.figures import day_words
 from quarterwalk.cli.folder import folder_for, write
 from quarterwalk.cli.ground import chosen_fields, laid_out, size_notices
 from quarterwalk.cli.lengths import area_words, length_words
-from quarterwalk.cli.screen import Ink, inked, say
+from quarterwalk.cli.screen import Ink, inked, print_json, say
 from quarterwalk.field import Field, Layout, Plan
 from quarterwalk.field.emptiest import largest_empty_circles
 from quarterwalk.field.parts import parts_of
@@ -37,20 +37,18 @@ def run(options: argparse.Namespace) -> None:
     on = options.date or date.today()  # noqa: DTZ011 - the day on the scout's own calendar
     plan = Plan(options.loops, options.plants or load_routine().plants_a_stop)
     layouts = laid_out(fields, on, plan)
-    for notice in size_notices(fields, layouts):
+    for notice in size_notices(layouts, "--out DIR"):
         print(notice, file=sys.stderr)
+    # written first, so that nothing is lost where the reader of the screen goes away
+    written = [] if options.out is None else _write(layouts, options.out)
     if options.json:
-        print(json.dumps(layout_json(layouts), ensure_ascii=False))
-    else:
-        for layout in layouts:
-            _print(layout, metric=options.units == "metric")
-    if options.out is not None:
-        _write(layouts, options.out, quiet=options.json)
-    elif not options.json:
-        say(
-            f"The stops are for {day_words(on)} {on.year}; on another day they are others."
-            " Add --out DIR for a sketch and a GPX file of each field."
-        )
+        print_json(layout_json(layouts))
+        return
+    for layout in layouts:
+        _print(layout, metric=options.units == "metric")
+    say(f"The stops are for {day_words(on)} {on.year}; on another day they are others.")
+    for line in written or ["Add --out DIR for a sketch and a GPX file of each field."]:
+        say(line)
 
 
 def _print(layout: Layout, *, metric: bool) -> None:
@@ -80,8 +78,8 @@ def _print(layout: Layout, *, metric: bool) -> None:
     say()
 
 
-def _write(layouts: Sequence[Layout], out: str, *, quiet: bool) -> None:
-    """Write sketches, GPX files and everything as GeoJSON, and parts of large fields."""
+def _write(layouts: Sequence[Layout], out: str) -> list[str]:
+    """Write sketches, GPX files, everything as GeoJSON, parts of large fields; say what."""
     with folder_for(out) as folder:
         names = file_names(layout.field.name for layout in layouts)
         for layout, name in zip(layouts, names, strict=True):
@@ -91,10 +89,12 @@ def _write(layouts: Sequence[Layout], out: str, *, quiet: bool) -> None:
             write(folder / f"{name}.svg", _sketch(layout))
         write(folder / QUARTERS, json.dumps(layout_json(layouts), ensure_ascii=False))
         parts = _parts([layout.field for layout in layouts], folder)
-    if not quiet:
-        say(f"{folder} holds a sketch (SVG) and a GPX file of each field, and {QUARTERS}.")
-        if parts:
-            say(f"{PARTS} holds proposed parts of fields too large for one walk: {parts} parts.")
+    told = [f"{folder} holds a sketch (SVG) and a GPX file of each field, and {QUARTERS}."]
+    if parts:
+        told.append(
+            f"{PARTS} holds proposed parts of fields too large for one walk: {parts} parts."
+        )
+    return told
 
 
 def _sketch(layout: Layout) -> str:

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import argparse
-import json
 
 from quarterwalk.call.seen import found, losses, squares_found, unevenness, why_not_readable
 from quarterwalk.cli.chosen import chosen_walks
 from quarterwalk.cli.heading import heading
-from quarterwalk.cli.screen import say
+from quarterwalk.cli.screen import print_json, say
 from quarterwalk.files.call_json import walk_json
 from quarterwalk.reading import Reading, take_readings
 
@@ -20,7 +19,7 @@ def run(options: argparse.Namespace) -> None:
     pairs = list(zip(walks.table.heads, readings, strict=True))
     if options.json:
         told = [walk_json(head, reading, level=options.level) for head, reading in pairs]
-        print(json.dumps({"walks": told}, indent=2, ensure_ascii=False))
+        print_json({"walks": told})
         return
     for head, reading in pairs:
         heading(head, reading)

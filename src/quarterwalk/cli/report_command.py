@@ -6,7 +6,7 @@ import argparse
 from dataclasses import replace
 
 from quarterwalk.call import CallOptions, check_line
-from quarterwalk.cli.chosen import chosen_dates, chosen_guideline, chosen_walks
+from quarterwalk.cli.chosen import chosen_dates, chosen_guideline, chosen_walks, refuse_two_streams
 from quarterwalk.cli.folder import folder_for
 from quarterwalk.cli.ground import fields_by_name
 from quarterwalk.cli.judged import judge_walks
@@ -16,12 +16,12 @@ from quarterwalk.errors import UsageError
 
 def run(options: argparse.Namespace) -> None:
     """Judge the walks of a day and write what each grower is told."""
+    refuse_two_streams(options)
     guideline = chosen_guideline(options.guideline)
     if options.line is not None:
         check_line(guideline, options.line)
     walks = chosen_walks(options.walks)
     dates_of = chosen_dates(options, walks)
-    fields = fields_by_name(options.fields, [head.field for head in walks.table.heads])
     choice = CallOptions(options.line, options.level, options.language)
     judged = judge_walks(walks, dates_of, guideline, choice)
     if options.day is not None:
@@ -32,6 +32,7 @@ def run(options: argparse.Namespace) -> None:
                 f"--day must be a day with a walk in {walks.file},"
                 f" {days[0]} to {days[-1]}, got {options.day}."
             )
+    fields = fields_by_name(options.fields, [each.head.field for each in judged])
     wishes = Wishes(
         advisor=options.advisor,
         contact=options.contact,

@@ -8,6 +8,7 @@ from importlib.util import find_spec
 from pathlib import Path
 
 from quarterwalk.cli.folder import write
+from quarterwalk.cli.ground import known_as
 from quarterwalk.cli.judged import Judgement
 from quarterwalk.cli.screen import end_progress, say, tell_done
 from quarterwalk.field import Field, Layout, lay_out
@@ -81,13 +82,14 @@ def write_reports(
     judged : sequence of Judgement
         Walks and calls, worded in the language wished.
     fields : mapping of str to Field
-        Boundaries by name; a walk of another field has no sketch.
+        Boundaries by `known_as`; a walk of another field has no sketch.
     folder : Path
         Where; it is there. [folder name]
     wishes : Wishes
         How they are wanted.
     """
-    names = file_names(f"{j.head.field} {j.head.date.isoformat()}" for j in judged)
+    days = (each.head.date.isoformat() for each in judged)
+    names = file_names((each.head.field for each in judged), days)
     layouts: dict[str, Layout] = {}
     reports = []
     pdfs = pdfs_can_be_made()
@@ -133,7 +135,7 @@ def say_where(folder: Path, count: int, *, one_pdf: bool) -> None:
 def _report(
     judged: Judgement, fields: Mapping[str, Field], layouts: dict[str, Layout], wishes: Wishes
 ) -> Report:
-    name = judged.head.field
+    name = known_as(judged.head.field)
     if name in fields and name not in layouts:
         layouts[name] = lay_out(fields[name], judged.head.date)
     return make_report(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import shutil
 import sys
@@ -94,6 +95,22 @@ def say(text: str = "", *, indent: int = 0, hanging: int | None = None) -> None:
         break_on_hyphens=False,
     )
     print("\n".join(lines))
+
+
+def print_json(content: object) -> None:
+    """Print JSON, in plain letters where the stream or the content forbids others.
+
+    Parameters
+    ----------
+    content : object
+        What `json.dumps` takes.
+    """
+    text = json.dumps(content, indent=2, ensure_ascii=False)
+    try:
+        text.encode(sys.stdout.encoding or "utf-8")
+    except UnicodeEncodeError:
+        text = json.dumps(content, indent=2)
+    print(text)
 
 
 def tell_progress(rows: int) -> None:

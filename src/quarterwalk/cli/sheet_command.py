@@ -27,7 +27,7 @@ def run(options: argparse.Namespace) -> None:
     guideline = chosen_guideline(options.guideline) if options.guideline else None
     plan = Plan(options.loops, options.plants or load_routine().plants_a_stop)
     layouts = laid_out(fields, on, plan)
-    for notice in size_notices(fields, layouts):
+    for notice in size_notices(layouts, "quarterwalk quarters --out DIR"):
         print(notice, file=sys.stderr)
     names, paper = file_names(field.name for field in fields), PAPERS[options.paper]
     pdfs = pdfs_can_be_made()
@@ -56,4 +56,4 @@ def _asked_for(fields: Sequence[Field], names: Sequence[str] | None) -> Sequence
             raise UsageError(
                 f'--field must name a field of the file, got "{shown(name)}": {there}.'
             )
-    return [known[name] for name in names]
+    return [known[name] for name in dict.fromkeys(names)]

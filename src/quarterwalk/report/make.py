@@ -70,7 +70,7 @@ def make_report(
     with spoken_in(language):
         return Report(
             language=language,
-            field=plain(head.field),
+            field=plain(head.field) or phrase("A field without a name"),
             grower="" if layout is None else plain(layout.field.grower),
             acres="" if layout is None else _acres(layout.acres),
             day=phrase_as("date", "{day} {year}", day=day_words(head.date), year=head.date.year),

@@ -144,7 +144,7 @@ def walk_sheet(
     which ends after it has its squares.
     """
     with spoken_in(language):
-        name = plain(layout.field.name)
+        name = plain(layout.field.name) or phrase("A field without a name")
         counted = _square_plants(layout.stops, guideline, week)
         some = 0 < sum(counted.values()) < sum(stop.plants for stop in layout.stops)
         return SheetContent(
