@@ -17,6 +17,7 @@ from quarterwalk.field import Frame, acres_of, lay_out
 from quarterwalk.field.emptiest import largest_empty_circles
 from quarterwalk.field.ways import find_ways
 from quarterwalk.walk import QUADRANTS
+from tests.field.best_way import best_closed_way
 from tests.field.shapes import field_of, pieces, sized
 
 DAY = date(2026, 7, 1)
@@ -51,20 +52,6 @@ def shapes(draw):
     assume(not whole.is_empty and min(part.area for part in whole.geoms) > 4000)
     assume(not shapely.buffer(whole, -6).is_empty)
     return sized(shape, draw(st.sampled_from([3.0, 40.0, 120.0])))
-
-
-def best_closed_way(ways):
-    """Find the shortest closed way by looking at every subset (Held and Karp 1962)."""
-    last = len(ways) - 1
-    best = np.full((1 << last, last), np.inf)
-    for place in range(last):
-        best[1 << place, place] = ways[0, place + 1]
-    for mask in range(1, 1 << last):
-        for place in range(last):
-            rest = mask ^ (1 << place)
-            if mask >> place & 1 and rest:
-                best[mask, place] = (best[rest] + ways[1:, place + 1]).min()
-    return (best[-1] + ways[1:, 0]).min()
 
 
 @given(shapes())

@@ -16,8 +16,7 @@ from quarterwalk.errors import UsageError, shown
 from quarterwalk.field import Field, Plan
 from quarterwalk.files.file_names import file_names
 from quarterwalk.guideline import load_routine
-from quarterwalk.report.sheet import sheet_pdf, walk_sheet
-from quarterwalk.report.sheet_page import sheet_page
+from quarterwalk.report import sheet_page, sheet_pdf, walk_sheet
 
 
 def run(options: argparse.Namespace) -> None:
