@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from random import Random
 
+import numpy as np
 import shapely
 from pyproj import CRS, Transformer
 from shapely import MultiPolygon, Point, Polygon, affinity, box
@@ -155,7 +156,7 @@ def to_globe(shape: shapely.Geometry, lon: float, lat: float) -> shapely.Geometr
 
     def put(points):
         east, north = turn.transform(points[:, 0], points[:, 1])
-        return [(round(x, 9), round(y, 9)) for x, y in zip(east, north, strict=True)]
+        return np.round(np.column_stack([east, north]), 9)
 
     return shapely.transform(shape, put)
 

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from itertools import combinations, pairwise
 from typing import Any
 
+import numpy as np
 import shapely
 from pyproj import Geod, Transformer
 from shapely import MultiPolygon
@@ -56,7 +57,7 @@ class Ground:
         fine = shapely.segmentize(on_globe, self._step)
 
         def put(points):
-            return list(zip(*self._turn.transform(points[:, 0], points[:, 1]), strict=True))
+            return np.column_stack(self._turn.transform(points[:, 0], points[:, 1]))
 
         return shapely.transform(fine, put)
 

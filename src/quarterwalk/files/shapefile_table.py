@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import struct
+import warnings
 from typing import Any
 
 from shapefile import Reader, ShapefileException
@@ -39,7 +40,10 @@ def said_in_table(file: str, data: bytes) -> list[Said | None]:
     """
     _refuse_lies(file, data)
     try:
-        return _rows(Reader(dbf=io.BytesIO(data), encoding="latin-1"))
+        with warnings.catch_warnings():
+            # what the library doubts about a header is ours to tell, or to leave alone
+            warnings.simplefilter("ignore")
+            return _rows(Reader(dbf=io.BytesIO(data), encoding="latin-1"))
     except _ODD as error:
         refuse(file, str(error), _WHOLE)
 
