@@ -26,5 +26,5 @@ venv = Path(sys.argv[1])
 install(venv, Path("locks/uv.txt"), [Path("locks/lowest.txt")])
 install_folder(venv, Path.cwd())
 PYTHON
-"$folder/bin/python" -m pytest -q -p no:cacheprovider -m "not slow" \
-    --ignore=tests/setup --ignore=tests/contracts tests
+"$folder/bin/python" -m pytest -q -p no:cacheprovider -m "not slow" -n 2 \
+    --ignore=tests/setup --ignore=tests/contracts --ignore=tests/docs tests
