@@ -181,11 +181,14 @@ def _places(area: BaseGeometry, wanted: int, rng: np.random.Generator) -> FloatA
 def _drawn(places: FloatArray, count: int, rng: np.random.Generator) -> IntArray:
     """Draw a place from each strip, no two from the same cross strip, many times over."""
     drawn = np.empty((_TURNS, _DRAWS, count), dtype=np.intp)
+    centred = places - places.mean(axis=0)
+    longer = np.linalg.eigh(centred.T @ centred)[1][:, -1]
+    shorter = centred @ _turned(longer, np.pi / 2)
     for turn in drawn:
-        strips = _strips(places, np.arange(len(places)), count, _turn(rng))
+        along = centred @ _turned(longer, _turn(rng))
         crosswise = rng.permuted(np.tile(np.arange(count), (_DRAWS, 1)), axis=1)
-        for number, strip in enumerate(strips):
-            for cross, share in enumerate(_strips(places, strip, count, np.pi / 2)):
+        for number, strip in enumerate(_shares(along, np.arange(len(places)), count)):
+            for cross, share in enumerate(_shares(shorter, strip, count)):
                 here = crosswise[:, number] == cross
                 turn[here, number] = rng.choice(share, np.count_nonzero(here))
     return rng.permutation(drawn.reshape(-1, count))
@@ -196,12 +199,15 @@ def _turn(rng: np.random.Generator) -> float:
     return float(rng.uniform(-np.pi / 6, np.pi / 6))
 
 
-def _strips(places: FloatArray, which: IntArray, count: int, turned: float) -> list[IntArray]:
-    """Share places out into strips of equal number, across the longer way of all of them."""
-    centred = places - places.mean(axis=0)
-    longest = np.linalg.eigh(centred.T @ centred)[1][:, -1]
-    turn = np.array([[np.cos(turned), -np.sin(turned)], [np.sin(turned), np.cos(turned)]])
-    order = np.argsort(centred[which] @ (turn @ longest), kind="stable")
+def _turned(way: FloatArray, by: float) -> FloatArray:
+    turn = np.array([[np.cos(by), -np.sin(by)], [np.sin(by), np.cos(by)]])
+    turned: FloatArray = turn @ way
+    return turned
+
+
+def _shares(along: FloatArray, which: IntArray, count: int) -> list[IntArray]:
+    """Share places out by how far along a way they lie, as many to each share."""
+    order = np.argsort(along[which], kind="stable")
     return list(np.array_split(which[order], count))
 
 
