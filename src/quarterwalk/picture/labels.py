@@ -17,6 +17,7 @@ FloatArray = NDArray[np.float64]
 _STEP = 6.0  # from one place that is tried to the next [px]
 _MOST_TRIED = 30  # places tried across, and down [count]
 _MARGIN = 4.0  # from words to the edge of their quarter [px]
+_CLEAR = 5.0  # from words beside an area to its edge [px]
 _NEAR = 9.0  # from words beside a mark to its middle [px]
 
 # What is weighed when a place is chosen, each in pixels of distance: a mark under the
@@ -108,11 +109,13 @@ def outside(
     """
     left, top, right, bottom = shape.bounds
     wide, tall = size
+    wide, tall = wide + _CLEAR, tall + _CLEAR
     reach = (left - wide, top - tall, right + wide, bottom + tall)
     tried = _in_canvas(_places(reach, size), canvas)
     boxes = _areas(tried)
+    clear = _areas(tried + np.array([-1, -1, 1, 1]) * _CLEAR)
     own, other = shapely.distance(boxes, shape), shapely.distance(boxes, others)
-    covered = shapely.area(shapely.intersection(boxes, shapely.union(shape, others)))
+    covered = shapely.area(shapely.intersection(clear, shapely.union(shape, others)))
     harm = (
         taken.harm(boxes)
         + covered
