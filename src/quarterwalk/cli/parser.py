@@ -13,8 +13,9 @@ if TYPE_CHECKING:
     from fractions import Fraction
 
 _JOB = """\
-Read a walk of plant checks in squaring cotton and say how the field stands:
-hold, look sooner or treat, with the reason, how sure and when to come back."""
+Lay out the walks through squaring cotton, read their plant checks and say how each
+field stands: hold, look sooner or treat, with the reason, how sure and when to come
+back; on the screen, and on a page for the grower."""
 
 _START = """\
 examples:
@@ -78,7 +79,9 @@ def _guidelines(commands: _Commands) -> None:  # type: ignore[valid-type]
 
 def _quarters(commands: _Commands) -> None:  # type: ignore[valid-type]
     parser = _command(commands, "quarters", "lay out each field's quarters, stops and two loops")
-    parser.add_argument("fields", metavar="FIELDS", help=_FIELDS + "; - reads GeoJSON from stdin")
+    parser.add_argument(
+        "fields", metavar="FIELDS", help=_FIELDS + "; - reads GeoJSON from standard input"
+    )
     _laying(parser)
     parser.add_argument(
         "--out", metavar="DIR", help="folder for a sketch and a GPX file of each field, and GeoJSON"
@@ -89,10 +92,14 @@ def _quarters(commands: _Commands) -> None:  # type: ignore[valid-type]
 
 def _sheet(commands: _Commands) -> None:  # type: ignore[valid-type]
     parser = _command(commands, "sheet", "write a blank walk sheet of each field, to print")
-    parser.add_argument("fields", metavar="FIELDS", help=_FIELDS + "; - reads GeoJSON from stdin")
+    parser.add_argument(
+        "fields", metavar="FIELDS", help=_FIELDS + "; - reads GeoJSON from standard input"
+    )
     _laying(parser)
     parser.add_argument("--out", metavar="DIR", required=True, help="folder for the sheets")
-    parser.add_argument("--field", action="append", metavar="NAME", help="this field only")
+    parser.add_argument(
+        "--field", action="append", metavar="NAME", help="this field only; may be given again"
+    )
     parser.add_argument(
         "--guideline", metavar="NAME|FILE", help="name the region's rule on the sheet"
     )
