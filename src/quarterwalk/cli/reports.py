@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Mapping, Sequence
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
+from functools import partial
 from importlib.util import find_spec
 from pathlib import Path
 
@@ -89,6 +92,7 @@ def write_reports(
         How they are wanted.
     """
     days = (each.head.date.isoformat() for each in judged)
+    days = (each.head.date.isoformat() for each in judged)
     names = file_names((each.head.field for each in judged), days)
     layouts: dict[str, Layout] = {}
     reports = []
@@ -98,16 +102,27 @@ def write_reports(
             report = _report(each, fields, layouts, wishes)
             write(folder / f"{name}.html", page(report))
             write(folder / f"{name}.txt", short_text(report) + "\n")
-            if pdfs and not wishes.one_pdf:
-                write(folder / f"{name}.pdf", report_pdf(report, paper=wishes.paper))
             reports.append(report)
-            tell_done(len(reports), len(judged), "reports")
+            tell_done(len(reports), len(judged), "pages")
         if pdfs and wishes.one_pdf and reports:
             write(folder / ALL_PDF, reports_pdf(reports, paper=wishes.paper))
+        elif pdfs:
+            _write_pdfs(reports, names, folder, wishes.paper)
     finally:
         end_progress()
     linked = _linked(reports, names, pdfs=pdfs, one_pdf=wishes.one_pdf)
     write(folder / LIST, day_page(linked, language=wishes.language))
+
+
+def _write_pdfs(
+    reports: Sequence[Report], names: Sequence[str], folder: Path, paper: Paper
+) -> None:
+    """Set the PDFs on all cores; typesetting leaves Python free meanwhile."""
+    with ThreadPoolExecutor(os.cpu_count() or 1) as pool:
+        made = pool.map(partial(report_pdf, paper=paper), reports)
+        for number, (name, pdf) in enumerate(zip(names, made, strict=True), start=1):
+            write(folder / f"{name}.pdf", pdf)
+            tell_done(number, len(reports), "PDFs")
 
 
 def say_where(folder: Path, count: int, *, one_pdf: bool) -> None:
