@@ -121,7 +121,7 @@ def test_without_the_report_extra_there_is_a_page_and_that_is_said(
     monkeypatch.setitem(sys.modules, "typst", None)
     said, _ = run("sheet", write_fields("Home 40"), *DAY, "--out", "d")
     assert files_in("d") == {"Home-40-sheet.html"}
-    assert "pip install 'quarterwalk[report]'" in " ".join(said.split())
+    assert "-m pip install typst" in " ".join(said.split())
 
 
 def test_a_large_field_is_told_to_be_walked_in_parts(run: Run) -> None:

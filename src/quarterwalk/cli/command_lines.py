@@ -25,7 +25,21 @@ def program_words() -> list[str]:
     started = Path(sys.argv[0])
     if started.stem == "quarterwalk" and started.is_file():
         return [os.path.relpath(started)]
-    return [sys.executable, "-m", "quarterwalk"]
+    return [*python_words(), "-m", "quarterwalk"]
+
+
+def python_words() -> list[str]:
+    """Give the words that start this program's own Python from where the user stands.
+
+    Returns
+    -------
+    list of str
+        Its path, from here where it lies below.
+    """
+    python = Path(sys.executable)
+    # not resolved: the link in an environment's folder is what makes it that environment
+    below = python.is_relative_to(Path.cwd())
+    return [os.path.relpath(python) if below else sys.executable]
 
 
 def command_lines(words: Sequence[str], *, indent: int = 0) -> Iterator[str]:

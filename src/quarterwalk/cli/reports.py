@@ -10,6 +10,7 @@ from functools import partial
 from importlib.util import find_spec
 from pathlib import Path
 
+from quarterwalk.cli.command_lines import python_words
 from quarterwalk.cli.folder import write
 from quarterwalk.cli.ground import known_as
 from quarterwalk.cli.judged import Judgement
@@ -71,8 +72,15 @@ def pdfs_can_be_made() -> bool:
     return find_spec("typst") is not None
 
 
-NO_PDF = "No PDFs: they need the report extra (pip install 'quarterwalk[report]')."
-"""What is said where PDFs can't be made."""
+def no_pdf() -> str:
+    """Say that PDFs can't be made, and what brings them.
+
+    Returns
+    -------
+    str
+    """
+    python = " ".join(python_words())
+    return f"No PDFs: they need the report extra. To add it: {python} -m pip install typst"
 
 
 def write_reports(
@@ -139,7 +147,7 @@ def say_where(folder: Path, count: int, *, one_pdf: bool) -> None:
     """
     what = "1 report," if count == 1 else f"{count} reports, each"
     if not pdfs_can_be_made():
-        say(f"{what} as a page and as a short text. {NO_PDF}")
+        say(f"{what} as a page and as a short text. {no_pdf()}")
     elif one_pdf:
         say(f"{what} as a page and as a short text; {ALL_PDF} is to print.")
     else:

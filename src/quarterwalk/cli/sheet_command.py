@@ -10,7 +10,7 @@ from datetime import date
 from quarterwalk.cli.chosen import chosen_guideline
 from quarterwalk.cli.folder import folder_for, write
 from quarterwalk.cli.ground import chosen_fields, laid_out, size_notices
-from quarterwalk.cli.reports import NO_PDF, PAPERS, pdfs_can_be_made
+from quarterwalk.cli.reports import PAPERS, no_pdf, pdfs_can_be_made
 from quarterwalk.cli.screen import end_progress, say, tell_done
 from quarterwalk.errors import UsageError, shown
 from quarterwalk.field import Field, Plan
@@ -42,7 +42,7 @@ def run(options: argparse.Namespace) -> None:
     end_progress()
     count = "1 blank sheet" if len(fields) == 1 else f"{len(fields)} blank sheets"
     how = "as a PDF and as a page to print" if pdfs else "as a page to print"
-    say(f"{folder} holds {count}, {how}." + ("" if pdfs else f" {NO_PDF}"))
+    say(f"{folder} holds {count}, {how}." + ("" if pdfs else f" {no_pdf()}"))
 
 
 def _asked_for(fields: Sequence[Field], names: Sequence[str] | None) -> Sequence[Field]:
