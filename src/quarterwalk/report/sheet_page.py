@@ -46,7 +46,7 @@ def sheet_page(content: SheetContent, *, paper: Paper = Paper.LETTER) -> str:
         f'<meta http-equiv="Content-Security-Policy" content="{policy(css)}">\n'
         '<meta name="viewport" content="width=device-width">\n'
         f"<title>{title}</title>\n<style>{css}</style>\n</head>\n"
-        f"<body>\n{sides}</body>\n</html>\n"
+        f"<body>\n<main>\n{sides}</main>\n</body>\n</html>\n"
     )
 
 
