@@ -136,10 +136,10 @@ def test_a_full_walk_is_100_plants_in_two_loops() -> None:
     first = next(each.walk for each in played(1) if each.field == "Windmill 80")
     assert len(first.checks) == 100
     assert {(c.stop, c.plant) for c in first.checks} == {
-        (stop, plant) for stop in range(1, 6) for plant in range(1, 6)
+        (stop, plant) for stop in range(1, 21) for plant in range(1, 6)
     }
-    assert {c.stop for c in first.checks[:40]} == {1, 2}
-    assert {c.stop for c in first.checks[40:]} == {3, 4, 5}
+    # numbered in the order of walking, as on a sketch and a sheet
+    assert [c.stop for c in first.checks] == [stop for stop in range(1, 21) for _ in range(5)]
     assert len({c.quadrant for c in first.checks[:40]}) == 4
 
 

@@ -80,7 +80,7 @@ def draw_walk(outing: Outing, truth: Truth, nature: Nature, rng: np.random.Gener
     checks = [
         PlantCheck(
             quadrant=place[0],
-            stop=place[1],
+            stop=_walked(place[0], place[1]),
             plant=place[2],
             insects=None if way is Way.SQUARES_ONLY else found,
             squares=counted if count else None,
@@ -111,6 +111,15 @@ def _places(way: Way) -> list[Place]:
         for stop in loop
         for plant in range(1, PLANTS_A_STOP + 1)
     ]
+
+
+def _walked(quadrant: Quadrant, stop: int) -> int:
+    """Number a stop in the order of walking, through both loops."""
+    first, second = LOOPS
+    at = ROUND.index(quadrant)
+    if stop in first:
+        return at * len(first) + first.index(stop) + 1
+    return len(ROUND) * len(first) + at * len(second) + second.index(stop) + 1
 
 
 def _squares_looked(places: list[Place], truth: Truth) -> list[bool]:
