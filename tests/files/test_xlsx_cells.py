@@ -228,6 +228,8 @@ def zipped(**parts: bytes) -> bytes:
         workbook([HEADER, ROW])[:-200],
         workbook([HEADER, ROW])[:900],
     ],
+    # said here, since a workbook holds the second in which it was made
+    ids=["a note", "another program's", "nothing", "a beginning", "zeros", "late", "early"],
 )
 def test_a_zip_that_is_no_workbook_or_is_cut_off_is_refused(data: bytes) -> None:
     with pytest.raises(RefusedInput) as refused:
