@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-# The foot, exact, and the acre in square feet (NIST Special Publication 811, 2008,
-# appendix B). [m], [square feet]
+# The foot, exact, the mile in feet and the acre in square feet (NIST Special Publication
+# 811, 2008, appendix B). [m], [feet], [square feet]
 FOOT_M = Fraction(3048, 10_000)
+MILE_FEET = 5280
 ACRE_SQUARE_FEET = 43_560
 # By the definition of the prefix. [m²]
 HECTARE_M2 = 10_000

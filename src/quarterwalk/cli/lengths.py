@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-from quarterwalk.units import FOOT_M, HECTARES_PER_ACRE
+from quarterwalk.units import FOOT_M, HECTARES_PER_ACRE, MILE_FEET
 
-# One mile (NIST Special Publication 811, 2008, appendix B). [feet]
-_FEET_PER_MILE = 5280
 # From so much on, lengths are told in miles; the shorter ones in feet. [feet]
 _MILES_FROM = 2000
 
@@ -46,5 +44,5 @@ def length_words(metres: float, *, metric: bool) -> str:
         return f"{metres / 1000:.1f} km" if metres >= 1000 else f"{round(metres, -1):.0f} m"
     feet = metres / float(FOOT_M)
     if feet >= _MILES_FROM:
-        return f"{feet / _FEET_PER_MILE:.1f} miles"
+        return f"{feet / MILE_FEET:.1f} miles"
     return f"{round(feet, -1):.0f} feet"

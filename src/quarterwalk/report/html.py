@@ -44,7 +44,7 @@ def styles(*names: str) -> str:
     str
         CSS that refers to nothing outside.
     """
-    return _font_face() + style(Theme.SCREEN) + "".join(file_text(name) for name in names)
+    return font_face() + style(Theme.SCREEN) + "".join(file_text(name) for name in names)
 
 
 def policy(css: str) -> str:
@@ -110,7 +110,14 @@ def file_text(name: str) -> str:
 
 
 @cache
-def _font_face() -> str:
+def font_face() -> str:
+    """Give the rule that brings the font with a page.
+
+    Returns
+    -------
+    str
+        CSS, the font inside it.
+    """
     font = (files("quarterwalk.report") / "fonts" / _FONT).read_bytes()
     return (
         '@font-face{font-family:"Atkinson Hyperlegible Next";font-weight:200 800;'

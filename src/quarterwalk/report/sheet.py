@@ -17,12 +17,10 @@ from quarterwalk.report.pdf import Paper
 from quarterwalk.report.sheet_pages import SheetLoop, SheetPage, SheetStop, deal_out
 from quarterwalk.report.sheet_words import SheetWords, sheet_words
 from quarterwalk.report.typeset import typeset
-from quarterwalk.units import FOOT_M
+from quarterwalk.units import FOOT_M, MILE_FEET
 from quarterwalk.walk import QUADRANTS, Quadrant
 from quarterwalk.words import phrase, phrase_for, spoken_in
 
-# The mile in feet, exact (NIST Special Publication 811, 2008, appendix B). [feet]
-MILE_FEET = 5280
 # The squaring week in which plants have few squares still, but more than one. [from 1]
 SECOND = 2
 # What the sketch is drawn at; it is printed smaller. [px]

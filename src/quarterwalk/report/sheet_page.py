@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-from base64 import b64encode
 from collections.abc import Iterator, Sequence
 from html import escape
 
 from quarterwalk.picture import Theme, style
-from quarterwalk.report.html import file_text, policy
+from quarterwalk.report.html import file_text, font_face, policy
 from quarterwalk.report.pdf import Paper
 from quarterwalk.report.sheet import SheetContent
 from quarterwalk.report.sheet_pages import Band, SheetPage, SheetStop
 from quarterwalk.report.sheet_words import Column, QuarterNote
-from quarterwalk.report.typeset import FONT, FONTS
 from quarterwalk.walk import QUADRANTS, Quadrant
 
 # Name of the paper in a style sheet, the height that one side fills, and of a row: a little
@@ -51,12 +49,9 @@ def sheet_page(content: SheetContent, *, paper: Paper = Paper.LETTER) -> str:
 
 
 def _styles(paper: Paper) -> str:
-    font = b64encode((FONTS / "AtkinsonHyperlegibleNext-wght.woff2").read_bytes()).decode()
     name, height, row = SIDES[paper]
     return (
-        f'@font-face{{font-family:"{FONT}";font-weight:200 800;'
-        f'src:url("data:font/woff2;base64,{font}")}}\n'
-        f"@page{{size:{name};margin:7mm 10mm}}\n"
+        f"{font_face()}\n@page{{size:{name};margin:7mm 10mm}}\n"
         f":root{{--side:{height}mm;--row:{row}mm}}\n" + style(Theme.PRINT) + file_text("sheet.css")
     )
 
