@@ -66,6 +66,31 @@ def _worded(caution: Caution) -> Caution:
     return replace(caution, text=phrase(caution.text), source=phrase(caution.source))
 
 
+def prevails() -> str:
+    """Say what stands above anything that is said here.
+
+    Returns
+    -------
+    str
+        The caution of the label.
+    """
+    return phrase(_LABEL.text)
+
+
+def care_in_the_field() -> tuple[str, ...]:
+    """Say what whoever walks a field takes care of (common practice).
+
+    Returns
+    -------
+    tuple of str
+        Heat, and when a field is closed.
+    """
+    return (
+        phrase("Heat: carry water, drink before you are thirsty, rest in the shade."),
+        phrase("After a spray nobody enters before the time on the label is over."),
+    )
+
+
 def host_weeds(stage: Stage) -> Reason:
     """Say what to do about host weeds at a stage (common practice).
 

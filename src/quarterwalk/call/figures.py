@@ -56,6 +56,22 @@ def number(value: Fraction) -> str:
     return str(value.numerator) if value.denominator == 1 else f"{float(value):g}"
 
 
+def plain_number(value: Fraction) -> int | float:
+    """Give a line or a floor as it is published, for programs to read.
+
+    Parameters
+    ----------
+    value : Fraction
+        The number.
+
+    Returns
+    -------
+    int or float
+        Whole where it is whole.
+    """
+    return int(value) if value.denominator == 1 else float(value)
+
+
 def beside(value: Fraction, limit: Fraction | None = None) -> str:
     """Write a measured number beside the limit it is compared with.
 

@@ -38,6 +38,22 @@ _MADE = {
 }
 
 
+def made_with(method: Method) -> str:
+    """Name a way of counting, as it stands inside a sentence.
+
+    Parameters
+    ----------
+    method : Method
+        How insects are counted.
+
+    Returns
+    -------
+    str
+        Such as ``the sweep net``.
+    """
+    return phrase(_MADE[method])
+
+
 def no_call(
     reading: Reading, stage: Stage, guideline: Guideline, season: InSeason, on: date
 ) -> Call | None:
@@ -84,29 +100,52 @@ def no_call(
     )
 
 
-def _why(
-    reading: Reading, stage: Stage, guideline: Guideline, season: InSeason
-) -> tuple[Reason, int | None] | None:
-    """Give the reason, and the days to the next look (None: none is due)."""
+def out_of_season(stage: Stage, guideline: Guideline, season: InSeason) -> Reason | None:
+    """Say why a guideline has nothing to say on a day.
+
+    Parameters
+    ----------
+    stage : Stage
+        Where the crop stands on the day.
+    guideline : Guideline
+        The rule.
+    season : InSeason
+        What the guideline has to go by.
+
+    Returns
+    -------
+    Reason or None
+        None where the day is inside the season.
+    """
+    if season.outside is None:
+        return None
     if season.outside is Outside.BEFORE:
-        days = load_routine().before_squaring
         text = phrase("The field is not squaring yet, and the guideline begins at first square.")
-        return Reason(season.outside.value, text), days
-    if season.outside is Outside.OVER:
-        return Reason(season.outside.value, _over(stage, guideline)), None
-    if season.outside is Outside.BLOOM_UNKNOWN:
+    elif season.outside is Outside.OVER:
+        text = _over(stage, guideline)
+    else:
         text = phrase(
             "First square was more than {days} days ago and no bloom date is given."
             " Give the date of first bloom, and this walk gets its call.",
             days=load_routine().no_call_after,
         )
-        return Reason(season.outside.value, text), None
+    return Reason(season.outside.value, text)
+
+
+def _why(
+    reading: Reading, stage: Stage, guideline: Guideline, season: InSeason
+) -> tuple[Reason, int | None] | None:
+    """Give the reason, and the days to the next look (None: none is due)."""
+    outside = out_of_season(stage, guideline, season)
+    if outside is not None:
+        before = season.outside is Outside.BEFORE
+        return outside, load_routine().before_squaring if before else None
     if reading.method is not guideline.method:
         text = phrase(
             "{guideline} has a line for {asked} only; this walk was made with {made}.",
             guideline=guideline.name,
-            asked=phrase(_MADE[guideline.method]),
-            made=phrase(_MADE[reading.method]),
+            asked=made_with(guideline.method),
+            made=made_with(reading.method),
         )
         return Reason("no-line-for-method", text), 0
     if reading.density is None:

@@ -6,7 +6,7 @@ Every comparison is exact: counts are fractions and so are lines, thirds and flo
 from __future__ import annotations
 
 from dataclasses import dataclass
-from enum import Enum, auto
+from enum import StrEnum
 from fractions import Fraction
 
 from quarterwalk.call.verdict import Verdict
@@ -14,23 +14,23 @@ from quarterwalk.guideline import BlastedShare, Guideline, load_routine
 from quarterwalk.reading import Reading
 
 
-class Insects(Enum):
+class Insects(StrEnum):
     """Where the insects stand against the line."""
 
-    OVER = auto()
-    NEAR = auto()  # two thirds of the line or more
-    MIDDLE = auto()  # a third to two thirds
-    FEW = auto()  # under a third
+    OVER = "over"
+    NEAR = "near"  # two thirds of the line or more
+    MIDDLE = "middle"  # a third to two thirds
+    FEW = "few"  # under a third
 
 
-class Squares(Enum):
+class Squares(StrEnum):
     """Where the squares stand against the floor, or the blasted share."""
 
-    NOT_ASKED = auto()
-    NOT_READABLE = auto()
-    FINE = auto()
-    UNDER = auto()
-    WELL_UNDER = auto()
+    NOT_ASKED = "not-asked"
+    NOT_READABLE = "not-readable"
+    FINE = "fine"
+    UNDER = "under"
+    WELL_UNDER = "well-under"
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,6 +80,26 @@ class Judged:
     squares: Squares
 
 
+def full_line(guideline: Guideline, week: int | None, chosen: Fraction | None) -> Fraction:
+    """Give the line of one squaring week, before low square set may halve it.
+
+    Parameters
+    ----------
+    guideline : Guideline
+        The region's rule.
+    week : int or None
+        Squaring week; None while blooming. [from 1]
+    chosen : Fraction or None
+        A line chosen inside the published range. [insects per 100]
+
+    Returns
+    -------
+    Fraction
+        The chosen one, else the lower end of what is published. [insects per 100]
+    """
+    return guideline.line_for(week).low if chosen is None else chosen
+
+
 def bounds_for(
     reading: Reading, guideline: Guideline, week: int | None, chosen: Fraction | None
 ) -> Bounds:
@@ -100,7 +120,7 @@ def bounds_for(
     -------
     Bounds
     """
-    full = guideline.line_for(week).low if chosen is None else chosen
+    full = full_line(guideline, week, chosen)
     half = guideline.half_line
     low_set = (
         half is not None
@@ -135,37 +155,100 @@ def judge(reading: Reading, guideline: Guideline, bounds: Bounds) -> Judged:
     -------
     Judged
     """
-    insects = _insects(reading, bounds.line)
+    if reading.per_100 is None:
+        raise ValueError("a reading must have an insect check to be judged, got none.")
+    insects = insect_side(reading.per_100, bounds.line)
     squares = _squares(reading, bounds) if guideline.needs_set else Squares.NOT_ASKED
     verdict, days = _table(insects, squares)
     return Judged(bounds, verdict, days, insects, squares)
 
 
-def _insects(reading: Reading, line: Fraction) -> Insects:
-    if reading.per_100 is None:
-        raise ValueError("a reading must have an insect check to be judged, got none.")
+def insect_side(per_100: Fraction, line: Fraction) -> Insects:
+    """Say where so many insects stand against a line.
+
+    Parameters
+    ----------
+    per_100 : Fraction
+        What was found. [insects per 100]
+    line : Fraction
+        The line in force. [insects per 100]
+
+    Returns
+    -------
+    Insects
+    """
     routine = load_routine()
-    if reading.per_100 >= line:
+    if per_100 >= line:
         return Insects.OVER
-    if reading.per_100 >= routine.near_line * line:
+    if per_100 >= routine.near_line * line:
         return Insects.NEAR
-    return Insects.MIDDLE if reading.per_100 >= routine.low_line * line else Insects.FEW
+    return Insects.MIDDLE if per_100 >= routine.low_line * line else Insects.FEW
+
+
+def set_side(square_set: Fraction, floor: Fraction) -> Squares:
+    """Say where a square set that can be read stands against a floor.
+
+    Parameters
+    ----------
+    square_set : Fraction
+        Share of squares still healthy. [fraction, 0 to 1]
+    floor : Fraction
+        The week's floor. [fraction, 0 to 1]
+
+    Returns
+    -------
+    Squares
+    """
+    if square_set < floor - load_routine().well_under:
+        return Squares.WELL_UNDER
+    return Squares.UNDER if square_set < floor else Squares.FINE
+
+
+def blasted_side(share: Fraction, blasted: BlastedShare) -> Squares:
+    """Say where a blasted share that can be read stands against what a rule asks for.
+
+    Parameters
+    ----------
+    share : Fraction
+        Share of squares blasted. [fraction, 0 to 1]
+    blasted : BlastedShare
+        What the rule asks for.
+
+    Returns
+    -------
+    Squares
+    """
+    if share > blasted.well_over:
+        return Squares.WELL_UNDER
+    return Squares.UNDER if share >= blasted.at_least else Squares.FINE
 
 
 def _squares(reading: Reading, bounds: Bounds) -> Squares:
     if not reading.set_readable or reading.square_set is None or reading.blasted_share is None:
         return Squares.NOT_READABLE
     if bounds.blasted is not None:
-        share = reading.blasted_share
-        under, well = share >= bounds.blasted.at_least, share > bounds.blasted.well_over
-    elif bounds.floor is not None:
-        under = reading.square_set < bounds.floor
-        well = reading.square_set < bounds.floor - load_routine().well_under
-    else:
-        return Squares.NOT_READABLE
-    if well:
-        return Squares.WELL_UNDER
-    return Squares.UNDER if under else Squares.FINE
+        return blasted_side(reading.blasted_share, bounds.blasted)
+    if bounds.floor is not None:
+        return set_side(reading.square_set, bounds.floor)
+    return Squares.NOT_READABLE
+
+
+def verdict_for(insects: Insects, squares: Squares) -> Verdict:
+    """Give what the two sides together come to.
+
+    Parameters
+    ----------
+    insects : Insects
+        Where the insects stand.
+    squares : Squares
+        Where the squares stand.
+
+    Returns
+    -------
+    Verdict
+        Never ``none``.
+    """
+    return _table(insects, squares)[0]
 
 
 def _table(insects: Insects, squares: Squares) -> tuple[Verdict, tuple[int, int]]:

@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import Any
 
 from quarterwalk.call import Call
+from quarterwalk.call.figures import plain_number
 from quarterwalk.errors import RefusedInput
 from quarterwalk.reading import QuadrantReading, Reading
 from quarterwalk.walk import WalkHead
@@ -149,10 +150,7 @@ def _number(value: Fraction | None) -> float | None:
 
 
 def _limit(value: Fraction | None) -> int | float | None:
-    """Write a line or a floor as it is published: whole where it is whole."""
-    if value is None:
-        return None
-    return int(value) if value.denominator == 1 else float(value)
+    return None if value is None else plain_number(value)
 
 
 def refusal_json(refused: RefusedInput) -> Json:

@@ -61,6 +61,8 @@ def marks_for(window: Window) -> Marks:
 def stop_marks(marks: Marks) -> str:
     """Draw the discs with their numbers; those walked first lie on top.
 
+    A page finds a stop's disc by its number in ``data-stop``.
+
     Parameters
     ----------
     marks : Marks
@@ -83,5 +85,5 @@ def stop_marks(marks: Marks) -> str:
             f"qw-words qw-bold qw-middle{ink}",
             size,
         )
-        parts.append(element("g", disc + number, cls="qw-stop"))
+        parts.append(element("g", disc + number, cls="qw-stop", data_stop=str(stop.number)))
     return "".join(parts)

@@ -176,7 +176,7 @@ def _reading(head: WalkHead, told: _Estimates, i: int) -> Reading:
         blasted_share=_share(told.dead, i),
         blasted_odds=_beta(told.dead_beta, i),
         losses=Losses(*(int(kind[i]) for kind in told.lost)),
-        set_readable=_readable(looked_at, square_plants, squaring),
+        set_readable=readable(looked_at, square_plants, squaring),
         evenness_p=None if math.isnan(told.even[i]) else float(told.even[i]),
         plan=head.plan,
     )
@@ -193,8 +193,22 @@ def _quadrants(
     )
 
 
-def _readable(squares: int, square_plants: int, squaring_plants: int) -> bool:
-    """Whether there are squares enough to compare their set with a floor."""
+def readable(squares: int, square_plants: int, squaring_plants: int) -> bool:
+    """Tell whether there are squares enough to compare their set with a floor.
+
+    Parameters
+    ----------
+    squares : int
+        First positions looked at. [count]
+    square_plants : int
+        Plants whose squares were looked at. [count]
+    squaring_plants : int
+        Those of them with a first position or more. [count]
+
+    Returns
+    -------
+    bool
+    """
     routine = load_routine()
     enough = squares >= routine.thin_sites
     return enough and squaring_plants >= routine.squaring_share * square_plants

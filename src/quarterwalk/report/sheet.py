@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import asdict, dataclass
 from datetime import date
 
 from quarterwalk.call.figures import quarter_word
-from quarterwalk.field import Layout, Loop, Stop
+from quarterwalk.field import Layout, Loop
+from quarterwalk.field.square_plants import square_plants
 from quarterwalk.guideline import Guideline, load_routine
 from quarterwalk.picture import Theme, field_sketch, quarter_mark
 from quarterwalk.report.html import file_text
@@ -21,8 +22,6 @@ from quarterwalk.units import FOOT_M, MILE_FEET
 from quarterwalk.walk import QUADRANTS, Quadrant
 from quarterwalk.words import phrase, phrase_for, spoken_in
 
-# The squaring week in which plants have few squares still, but more than one. [from 1]
-SECOND = 2
 # What the sketch is drawn at; it is printed smaller. [px]
 SKETCH = (500, 372)
 # What fits beside the lines at the head of a later page. [characters]
@@ -135,15 +134,10 @@ def walk_sheet(
     -------
     SheetContent
         Worded, drawn, and ready for paper or page.
-
-    Notes
-    -----
-    The plants with squares lie in the first loop as far as they go there, so that a walk
-    which ends after it has its squares.
     """
     with spoken_in(language):
         name = plain(layout.field.name) or phrase("A field without a name")
-        counted = _square_plants(layout.stops, guideline, week)
+        counted = square_plants(layout.stops, guideline, week)
         some = 0 < sum(counted.values()) < sum(stop.plants for stop in layout.stops)
         return SheetContent(
             language=language,
@@ -268,35 +262,3 @@ def _closing(seen: Mapping[Quadrant, int], *, last: bool) -> str:
     if enough and plants >= routine.least_plants:
         return phrase("{plants} plants: a complete small walk.", plants=plants)
     return phrase("{plants} plants so far. Go on.", plants=plants)
-
-
-def _square_plants(
-    stops: Iterable[Stop], guideline: Guideline | None, week: int | None
-) -> dict[int, int]:
-    """Say on how many plants of each stop squares are counted."""
-    if guideline is not None and not guideline.reads_squares:
-        return {stop.number: 0 for stop in stops}
-    if week is None or week == 1:
-        return {stop.number: stop.plants for stop in stops}
-    routine = load_routine()
-    groups: dict[Quadrant, dict[int, list[Stop]]] = defaultdict(lambda: defaultdict(list))
-    for stop in stops:
-        groups[stop.quadrant][stop.loop].append(stop)
-    counted: dict[int, int] = {}
-    for loops in groups.values():
-        left = routine.square_plants_week_2 if week == SECOND else routine.square_plants_later
-        for loop in sorted(loops):
-            share = _spread(left, [stop.plants for stop in loops[loop]])
-            counted |= {s.number: n for s, n in zip(loops[loop], share, strict=True)}
-            left -= sum(share)
-    return counted
-
-
-def _spread(number: int, room: list[int]) -> list[int]:
-    """Share a number out as evenly as the room allows, the earlier ones first."""
-    share = [0] * len(room)
-    for _ in range(min(number, sum(room))):
-        least = min(n for n, most in zip(share, room, strict=True) if n < most)
-        place = next(i for i, n in enumerate(share) if n == least and n < room[i])
-        share[place] += 1
-    return share

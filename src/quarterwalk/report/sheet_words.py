@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from quarterwalk.call.cautions import care_in_the_field
 from quarterwalk.guideline import Guideline
 from quarterwalk.walk import COUNTS, Method
 from quarterwalk.words import phrase, phrase_as
@@ -126,10 +127,7 @@ def sheet_words(guideline: Guideline | None, week: int | None, *, marked: bool) 
             _squares(guideline, week, marked=marked),
         ),
         care_head=phrase("Take care"),
-        care=(
-            phrase("Heat: carry water, drink before you are thirsty, rest in the shade."),
-            phrase("After a spray nobody enters before the time on the label is over."),
-        ),
+        care=care_in_the_field(),
         stop=phrase_as("column", "stop"),
         insects=phrase_as("column", "insects"),
         squares=phrase_as("column", "first-position squares"),

@@ -1,0 +1,93 @@
+"""What a walk card is made from."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date, datetime
+from fractions import Fraction
+
+from quarterwalk.call import Verdict
+from quarterwalk.crop import CropDates, Stage, stage_on
+from quarterwalk.field import Layout
+from quarterwalk.guideline import Guideline
+from quarterwalk.walk import Method
+from quarterwalk.words import ENGLISH
+
+
+@dataclass(frozen=True, slots=True)
+class LastCall:
+    """The last call on the field: the day of its walk, and what it said."""
+
+    on: date
+    verdict: Verdict
+
+
+@dataclass(frozen=True, slots=True)
+class CardFor:
+    """One field on one day, with all that its walk will be held against.
+
+    Parameters
+    ----------
+    id : str
+        The field's public id: 8 characters of figures and small letters without i, l, o
+        and u.
+    layout : Layout
+        The field laid out; the card is for the day that it is laid out for.
+    guideline : Guideline or None
+        The region's rule; None where none is chosen.
+    dates : CropDates or None
+        First square, bloom and treatments; None where nobody gave the first square.
+    line : Fraction or None
+        A line chosen inside the published range; None takes its lower end.
+        [insects per 100]
+    closed_until : datetime or None
+        Until when nobody may enter, with its zone.
+    last : LastCall or None
+        The last call on the field.
+    language : str
+        The one that the card is worded in: ``en`` or ``es``.
+
+    Raises
+    ------
+    ValueError
+        If the time of `closed_until` has no zone.
+    """
+
+    id: str
+    layout: Layout
+    guideline: Guideline | None = None
+    dates: CropDates | None = None
+    line: Fraction | None = None
+    closed_until: datetime | None = None
+    last: LastCall | None = None
+    language: str = ENGLISH
+
+    def __post_init__(self) -> None:
+        if self.closed_until is not None and self.closed_until.utcoffset() is None:
+            raise ValueError(f"closed_until must have a zone, got {self.closed_until}. Add it.")
+
+    @property
+    def on(self) -> date:
+        """The day that the stops are for."""
+        return self.layout.on
+
+    @property
+    def stage(self) -> Stage | None:
+        """Where the crop stands on that day; None where no date is given."""
+        return None if self.dates is None else stage_on(self.on, self.dates)
+
+    @property
+    def method(self) -> Method:
+        """How the guideline counts; the terminal check where there is none."""
+        return Method.TERMINAL if self.guideline is None else self.guideline.method
+
+    @property
+    def followed(self) -> Guideline | None:
+        """The guideline, where tables of counts can follow its rule.
+
+        They hold terminals, and a line that low square set does not move.
+        """
+        rule = self.guideline
+        if rule is None or rule.method is not Method.TERMINAL or rule.half_line is not None:
+            return None
+        return rule
