@@ -19,7 +19,7 @@ LOCKS = ROOT / "locks"
 GUARD = ".made-by-run"
 STAMP = "stamp.json"
 LOCKS_OF = {
-    "base": (LOCKS / "base.txt", LOCKS / "build.txt"),
+    "demo": (LOCKS / "demo.txt", LOCKS / "build.txt"),
     "test": (LOCKS / "test.txt",),
 }
 
@@ -32,7 +32,7 @@ def ensure(part: str) -> None:
     with only_one(VENV / GUARD):
         if _finished(part):
             return
-        if _finished("base"):
+        if _finished("demo"):
             say("Adding the test tools to the environment. This takes about a minute.")
             (VENV / STAMP).unlink()
         else:

@@ -27,4 +27,5 @@ install(venv, Path("locks/uv.txt"), [Path("locks/lowest.txt")])
 install_folder(venv, Path.cwd())
 PYTHON
 "$folder/bin/python" -m pytest -q -p no:cacheprovider -m "not slow" -n 2 \
-    --ignore=tests/setup --ignore=tests/contracts --ignore=tests/docs tests
+    --ignore=tests/setup --ignore=tests/contracts --ignore=tests/docs \
+    --ignore=tests/office --ignore=tests/office_pages --ignore=tests/phone --ignore=tests/browser tests

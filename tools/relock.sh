@@ -11,9 +11,11 @@ lock() {
     echo "wrote $out"
 }
 lock locks/base.txt --universal "$@" pyproject.toml
+lock locks/demo.txt --universal "$@" --constraints locks/base.txt --extra office pyproject.toml
 lock locks/build.txt --universal "$@" --constraints locks/base.txt locks/build.in
-lock locks/test.txt --universal "$@" --constraints locks/base.txt --constraints locks/build.txt \
-    --extra report pyproject.toml locks/build.in locks/test.in
+lock locks/test.txt --universal "$@" --constraints locks/demo.txt --constraints locks/build.txt \
+    --extra office --extra report pyproject.toml locks/build.in locks/test.in
 lock locks/uv.txt --universal "$@" locks/uv.in
 lock locks/lowest.txt --resolution lowest-direct "$@" \
-    --constraints locks/build.txt --extra report pyproject.toml locks/build.in locks/lowest.in
+    --constraints locks/build.txt --extra office --extra report \
+    pyproject.toml locks/build.in locks/lowest.in

@@ -29,7 +29,7 @@ Afterwards the command itself is there too: .venv/bin/quarterwalk --help
 
 def demo(words: Sequence[str]) -> int:
     """Run the demo, with the arguments it was given."""
-    ensure("base")
+    ensure("demo")
     return _call([str(programs(VENV) / "quarterwalk"), "demo", *words])
 
 

@@ -13,7 +13,7 @@ import sys
 from collections.abc import Iterable
 from pathlib import Path
 
-PARTS = ("base", "test")
+PARTS = ("demo", "test")
 """What an environment can hold; each holds all before it."""
 
 

@@ -34,6 +34,9 @@ class Part:
 TEST_PARTS = (
     Part("git", "git", "the check of what the repository tracks"),
     Part("bash", "bash", "the check of .ci/run, and completion in bash"),
+    Part("node", "nodejs", "the phone's modules, tried without a browser"),
+    Part("chromium", "chromium", "the pages and the phone in a real browser"),
+    Part("pg_createcluster", "postgresql", "the journal on PostgreSQL"),
 )
 
 

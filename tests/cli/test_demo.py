@@ -39,15 +39,15 @@ def rows(path: str) -> list[dict[str, str]]:
 
 
 def test_the_demo_writes_its_files_and_nothing_else(told: Told, tmp_path: Path) -> None:
-    told("demo")
+    told("demo", "--calls-only")
     assert {path.name for path in tmp_path.iterdir()} == {"quarterwalk-demo"}
     assert {path.name for path in (tmp_path / "quarterwalk-demo").iterdir()} == NAMES
 
 
 def test_the_same_seed_writes_the_same_bytes_and_another_seed_does_not(told: Told) -> None:
-    told("demo", "--out", "one")
-    told("demo", "--out", "two", "--seed", "1")
-    told("demo", "--out", "three", "--seed", "3")
+    told("demo", "--calls-only", "--out", "one")
+    told("demo", "--calls-only", "--out", "two", "--seed", "1")
+    told("demo", "--calls-only", "--out", "three", "--seed", "3")
     files = [path.relative_to("one") for path in Path("one").rglob("*") if path.is_file()]
     assert len(files) > len(TABLES)
     same = [Path("one", f).read_bytes() == Path("two", f).read_bytes() for f in files]
@@ -56,7 +56,7 @@ def test_the_same_seed_writes_the_same_bytes_and_another_seed_does_not(told: Tol
 
 
 def test_the_calls_are_those_of_the_ordinary_command(told: Told) -> None:
-    told("demo", "--out", "d")
+    told("demo", "--calls-only", "--out", "d")
     said = told(
         "call", "d/walks.csv", "--guideline", "southern-high-plains",
         "--plantings", "d/plantings.csv", "--json",
@@ -65,7 +65,7 @@ def test_the_calls_are_those_of_the_ordinary_command(told: Told) -> None:
 
 
 def test_the_table_of_calls_has_a_row_for_each_walk(told: Told) -> None:
-    told("demo", "--out", "d")
+    told("demo", "--calls-only", "--out", "d")
     calls = json.loads(Path("d/calls.json").read_text(encoding="utf-8"))["walks"]
     table = rows("d/calls.csv")
     assert [(r["field"], r["date"], r["verdict"]) for r in table] == [
@@ -78,14 +78,14 @@ def test_other_peoples_files_stay_and_old_ones_of_the_demo_go(told: Told) -> Non
     folder.mkdir()
     (folder / "notes.txt").write_text("mine", encoding="utf-8")
     (folder / "walks.csv").write_text("old", encoding="utf-8")
-    told("demo", "--out", "d")
+    told("demo", "--calls-only", "--out", "d")
     assert (folder / "notes.txt").read_text(encoding="utf-8") == "mine"
     assert {path.name for path in folder.iterdir()} == NAMES | {"notes.txt"}
     assert rows("d/walks.csv")
 
 
 def test_the_agreement_told_is_that_of_the_files(told: Told) -> None:
-    said = " ".join(told("demo", "--out", "d").split())
+    said = " ".join(told("demo", "--calls-only", "--out", "d").split())
     calls = json.loads(Path("d/calls.json").read_text(encoding="utf-8"))["walks"]
     compared = [
         (c["call"]["verdict"] == "treat", t["rule_says"] == "treat")
@@ -97,7 +97,7 @@ def test_the_agreement_told_is_that_of_the_files(told: Told) -> None:
 
 
 def test_the_truth_has_a_row_for_each_walk_in_the_order_of_the_calls(told: Told) -> None:
-    told("demo", "--out", "d")
+    told("demo", "--calls-only", "--out", "d")
     assert [(r["field"], r["date"]) for r in rows("d/truth.csv")] == [
         (r["field"], r["date"]) for r in rows("d/calls.csv")
     ]
@@ -109,18 +109,18 @@ def test_no_line_is_wider_than_the_screen_or_than_reads_well(
 ) -> None:
     monkeypatch.setenv("COLUMNS", str(width))
     monkeypatch.setattr("shutil.which", lambda name: name)
-    said = told("demo")
+    said = told("demo", "--calls-only")
     # the guideline's hash is to be copied whole, so that line is not broken
     lines = [line for line in said.splitlines() if not line.startswith("  Guideline: ")]
     assert max(map(len, lines)) <= min(width, 88)
 
 
 def test_nothing_is_coloured_where_nobody_looks(told: Told) -> None:
-    assert "\x1b" not in told("demo")
+    assert "\x1b" not in told("demo", "--calls-only")
 
 
 def test_each_field_stands_once_under_what_its_last_call_says(told: Told) -> None:
-    said = told("demo", "--out", "d")
+    said = told("demo", "--calls-only", "--out", "d")
     shown = said[said.index("HOW EACH FIELD") : said.index("ONE CALL IN FULL")]
     last = {r["field"]: r["verdict"] for r in rows("d/calls.csv")}
     titles = {
@@ -141,7 +141,7 @@ def test_the_command_to_try_next_works_from_here(
     told: Told, monkeypatch: pytest.MonkeyPatch, folder: str
 ) -> None:
     monkeypatch.setattr("shutil.which", lambda name: name)
-    said = told("demo", "--out", folder)
+    said = told("demo", "--calls-only", "--out", folder)
     after = said[said.index("TRY NEXT") :]
     command = after[after.index("    quarterwalk call") : after.index("  where to walk today")]
     program, *words = shlex.split(command.replace("\\\n", ""))
@@ -154,7 +154,7 @@ def test_where_to_walk_today_is_a_command_that_works_from_here(
     told: Told, monkeypatch: pytest.MonkeyPatch, folder: str
 ) -> None:
     monkeypatch.setattr("shutil.which", lambda name: name)
-    said = told("demo", "--out", folder)
+    said = told("demo", "--calls-only", "--out", folder)
     after = said[said.index("  where to walk today") :]
     command = after[after.index("    quarterwalk quarters") : after.index("  the rule itself")]
     program, *words = shlex.split(command.replace("\\\n", ""))
@@ -163,7 +163,7 @@ def test_where_to_walk_today_is_a_command_that_works_from_here(
 
 
 def test_it_says_where_the_reports_are_and_that_page_is_there(told: Told) -> None:
-    said = " ".join(told("demo", "--out", "d").split())
+    said = " ".join(told("demo", "--calls-only", "--out", "d").split())
     assert "14 reports, each as a page" in said
     page = said.partition("Open ")[2].partition(" in a browser")[0]
     assert page == str(Path("d/reports/index.html"))
@@ -172,24 +172,26 @@ def test_it_says_where_the_reports_are_and_that_page_is_there(told: Told) -> Non
 
 def test_fields_may_be_shown_in_hectares(told: Told) -> None:
     # 120 acres of 0.40468564 ha are 48.56 ha
-    assert "  Gin Road 120      49 hectares" in told("demo", "--units", "metric")
-    assert "hectares" not in told("demo")
+    assert "  Gin Road 120      49 hectares" in told("demo", "--calls-only", "--units", "metric")
+    assert "hectares" not in told("demo", "--calls-only")
 
 
 def test_an_out_that_is_a_file_is_told_and_left_alone(told: Told) -> None:
     Path("taken").write_text("mine", encoding="utf-8")
     assert "--out must be a folder that can be written to, got taken" in told(
-        "demo", "--out", "taken", status=2
+        "demo", "--calls-only", "--out", "taken", status=2
     )
     assert Path("taken").read_text(encoding="utf-8") == "mine"
 
 
 def test_a_seed_below_0_is_told(told: Told) -> None:
-    assert "--seed must be 0 or more, got -1" in told("demo", "--seed", "-1", status=2)
+    assert "--seed must be 0 or more, got -1" in told(
+        "demo", "--calls-only", "--seed", "-1", status=2
+    )
     assert not Path("quarterwalk-demo").exists()
 
 
 def test_it_says_that_all_is_invented(told: Told) -> None:
-    said = " ".join(told("demo").split())
+    said = " ".join(told("demo", "--calls-only").split())
     assert "is an invented district" in said
     assert "No place, person or count in it is real." in said

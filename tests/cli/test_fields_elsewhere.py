@@ -115,7 +115,7 @@ def test_a_notice_of_a_mended_boundary_does_not_touch_the_json(run: Run, walks: 
 
 
 def test_the_demo_writes_boundaries_that_quarters_reads(run: Run) -> None:
-    run("demo", "--out", "d")
+    run("demo", "--calls-only", "--out", "d")
     out, err = run("quarters", "d/fields.geojson", "--date", "2026-07-10", "--json")
     assert err == ""
     laid = {f["properties"]["field"] for f in json.loads(out)["features"]}
@@ -125,7 +125,7 @@ def test_the_demo_writes_boundaries_that_quarters_reads(run: Run) -> None:
 
 
 def test_the_demo_tells_each_grower_of_the_last_walk(run: Run) -> None:
-    run("demo", "--out", "d")
+    run("demo", "--calls-only", "--out", "d")
     last = {w["field"]: w["date"] for w in read_json("d/calls.json")["walks"]}
     pages = {name for name in files_in("d/reports") if name.endswith(".html")} - {"index.html"}
     assert pages == {f"{name.replace(' ', '-')}-{day}.html" for name, day in last.items()}
@@ -141,7 +141,7 @@ def test_the_demo_tells_each_grower_of_the_last_walk(run: Run) -> None:
 
 def test_the_demo_takes_boundaries_of_your_own_for_its_fields(run: Run) -> None:
     fields = write_fields("Windmill 80", grower="Wen Adair")
-    run("demo", "--out", "d", "--fields", fields)
+    run("demo", "--calls-only", "--out", "d", "--fields", fields)
     page = next(Path("d/reports").glob("Windmill-80-*.html"))
     assert "Wen Adair" in Page(page).plain
     other = next(Path("d/reports").glob("Playa-60-*.html"))
@@ -149,7 +149,7 @@ def test_the_demo_takes_boundaries_of_your_own_for_its_fields(run: Run) -> None:
 
 
 def test_the_demo_judges_alike_with_boundaries_of_your_own(run: Run) -> None:
-    run("demo", "--out", "one")
-    run("demo", "--out", "two", "--fields", write_fields("Windmill 80"))
+    run("demo", "--calls-only", "--out", "one")
+    run("demo", "--calls-only", "--out", "two", "--fields", write_fields("Windmill 80"))
     for name in ("walks.csv", "calls.json", "calls.csv", "truth.csv", "plantings.csv"):
         assert Path("one", name).read_bytes() == Path("two", name).read_bytes()

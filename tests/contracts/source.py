@@ -6,7 +6,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
 PACKAGE = ROOT / "src" / "quarterwalk"
-CORE = ("walk", "guideline", "field", "reading", "call", "picture")
+CORE = ("walk", "journal", "guideline", "field", "reading", "call", "picture", "card")
 """Packages that are pure: no clock, no dice, no disk."""
 
 

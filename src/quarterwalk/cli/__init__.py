@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
 __all__ = ["main"]
 
-DONE, USAGE, REFUSED, INTERRUPTED = 0, 2, 3, 130
+DONE, FAILED, USAGE, REFUSED, INTERRUPTED = 0, 1, 2, 3, 130
 """Exit statuses."""
 
 
@@ -44,7 +44,7 @@ def main(words: Sequence[str] | None = None) -> int:
     options = parser.parse_args(words)
     import os
 
-    from quarterwalk.errors import RefusedInput, UsageError
+    from quarterwalk.errors import QuarterwalkError, RefusedInput, UsageError
 
     command = import_module(f"quarterwalk.cli.{options.command}_command")
     try:
@@ -58,6 +58,9 @@ def main(words: Sequence[str] | None = None) -> int:
         if getattr(options, "json", False):
             _print_refusal(error)
         return REFUSED
+    except QuarterwalkError as error:
+        print(f"{parser.prog} {options.command}: {error}", file=sys.stderr)
+        return FAILED
     except BrokenPipeError:
         # whoever read us has stopped, such as `head`; the rest of the output has no reader
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())

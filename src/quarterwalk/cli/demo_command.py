@@ -45,6 +45,11 @@ def run(options: argparse.Namespace) -> None:
         fields = fields_by_name(options.fields or str(folder / FIELDS), [])
         write_last_reports(judged, fields, folder, season.district.advisor)
     print_summary(DemoRun(season, judged, folder, words, metric=options.units == "metric"))
+    if options.calls_only:
+        return
+    from quarterwalk.cli.demo_office import open_office
+
+    open_office(season, folder)
 
 
 def write_last_reports(

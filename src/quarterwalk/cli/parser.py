@@ -24,6 +24,7 @@ examples:
   quarterwalk read walks.csv                 what each walk says of its field
   quarterwalk call walks.csv --guideline southern-high-plains --first-square 2026-06-12
   quarterwalk demo                           try it all on an invented district
+  quarterwalk serve                          the office, in a browser and on phones
 
 exit status: 0 done, 2 the command line is wrong, 3 an input was refused."""
 
@@ -54,6 +55,8 @@ def make_parser() -> argparse.ArgumentParser:
     _call(commands)
     _report(commands)
     _demo(commands)
+    _serve(commands)
+    _rebuild(commands)
     _completion(commands)
     return parser
 
@@ -227,7 +230,35 @@ def _demo(commands: _Commands) -> None:  # type: ignore[valid-type]
     )
     parser.add_argument("--seed", type=int, default=1, metavar="N", help="another season's dice")
     parser.add_argument("--fields", metavar="FIELDS", help="your own boundaries for its fields")
+    parser.add_argument(
+        "--calls-only", action="store_true", help="end after the calls, without opening the office"
+    )
     _units(parser)
+
+
+def _serve(commands: _Commands) -> None:  # type: ignore[valid-type]
+    parser = _command(commands, "serve", "open the office: fields, walks, calls and phones")
+    parser.add_argument(
+        "--host", default="127.0.0.1", help="where it listens (default: this machine only)"
+    )
+    parser.add_argument(
+        "--port", type=int, default=8340, metavar="N", help="its port (default: %(default)s)"
+    )
+    _data(parser)
+
+
+def _rebuild(commands: _Commands) -> None:  # type: ignore[valid-type]
+    parser = _command(commands, "rebuild", "make the rows of every walk again from the journal")
+    parser.add_argument(
+        "--check", action="store_true", help="change nothing; say which walks differ"
+    )
+    _data(parser)
+
+
+def _data(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument(
+        "--data", metavar="DIR", help="folder of the office's data (default: the user's own)"
+    )
 
 
 def _completion(commands: _Commands) -> None:  # type: ignore[valid-type]

@@ -1,0 +1,120 @@
+"""Walk cards: made when somebody asks for the day, kept so that each walk can name its own."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from zoneinfo import ZoneInfo
+
+from quarterwalk import __version__
+from quarterwalk.card import CardFor, LastCall, make_card
+from quarterwalk.field import lay_out
+from quarterwalk.office import clock
+from quarterwalk.office.models import CardRow, FieldRow
+from quarterwalk.office.translate import dates_given, to_dates, to_field, to_guideline, to_line
+
+
+@dataclass(frozen=True, slots=True)
+class Given:
+    """A card that a phone may fetch.
+
+    Parameters
+    ----------
+    sha256 : str
+        Its name.
+    walkable : bool
+        Whether a phone can hold the walk.
+    why_not : str
+        Why it can't; empty where it can.
+    """
+
+    sha256: str
+    walkable: bool
+    why_not: str
+
+
+def cards_for(
+    fields: Sequence[FieldRow], on: date, last: Mapping[int, LastCall]
+) -> dict[int, Given]:
+    """Give the cards of many fields for one day.
+
+    Parameters
+    ----------
+    fields : sequence of FieldRow
+        With grower, district, seasons and treatments.
+    on : date
+        The day.
+    last : mapping of int to LastCall
+        The last call, by the field's key.
+
+    Returns
+    -------
+    dict of int to Given
+        By the field's key.
+    """
+    asked = {field.pk: _inputs(field, on, last.get(field.pk)) for field in fields}
+    rows = CardRow.objects.filter(on=on, inputs__in=list(asked.values()))
+    here = {(row.field_id, row.inputs): row for row in rows}
+    made = {}
+    for field in fields:
+        row = here.get((field.pk, asked[field.pk]))
+        if row is None:
+            row = _made(field, on, asked[field.pk], last.get(field.pk))
+        content = json.loads(bytes(row.raw))
+        made[field.pk] = Given(row.sha256, content["walkable"], content["why_not"])
+    return made
+
+
+def _made(field: FieldRow, on: date, inputs: str, last: LastCall | None) -> CardRow:
+    card = make_card(_about(field, on, last))
+    row, _ = CardRow.objects.get_or_create(
+        sha256=card.hash,
+        defaults={
+            "field": field,
+            "on": on,
+            "inputs": inputs,
+            "raw": card.bytes,
+            "made_at": clock.now(),
+        },
+    )
+    return row
+
+
+def _about(field: FieldRow, on: date, last: LastCall | None) -> CardFor:
+    until = field.closed_until
+    zone = ZoneInfo(field.district.time_zone)
+    closed = until.astimezone(zone) if until is not None and until > clock.now() else None
+    return CardFor(
+        id=field.public_id,
+        layout=lay_out(to_field(field), on),
+        guideline=to_guideline(field),
+        dates=to_dates(field, on),
+        line=to_line(field),
+        closed_until=closed,
+        last=last,
+    )
+
+
+def _inputs(field: FieldRow, on: date, last: LastCall | None) -> str:
+    """Hash all that a card is made from, besides the program's own data."""
+    guideline = to_guideline(field)
+    until = field.closed_until
+    told = (
+        __version__,
+        field.public_id,
+        field.name,
+        field.farm,
+        field.grower.name if field.grower else "",
+        field.boundary,
+        repr((field.gate_longitude, field.gate_latitude, field.rows)),
+        on.isoformat(),
+        guideline.hash if guideline else "",
+        field.line,
+        *dates_given(to_dates(field, on)),
+        until.isoformat() if until is not None and until > clock.now() else "",
+        repr(last),
+    )
+    return hashlib.sha256("\x00".join(told).encode()).hexdigest()

@@ -1,0 +1,268 @@
+"""Fields: their boundaries, the rule and the dates they are judged by, and when they are closed."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, datetime
+from fractions import Fraction
+
+from django.db import transaction
+
+from quarterwalk.call import check_line
+from quarterwalk.crop import CropDateError, CropDates
+from quarterwalk.errors import LineOutsideRange, Problem, RefusedInput, UnknownGuideline
+from quarterwalk.field import Field, acres_of
+from quarterwalk.files import Planting, PlantingFile
+from quarterwalk.guideline import load_guideline
+from quarterwalk.office.models import District, FieldRow, Grower, SeasonRow, Treatment
+from quarterwalk.office.services import calls
+from quarterwalk.office.services.refused import ServiceRefused
+from quarterwalk.office.translate import boundary_text
+
+
+@dataclass(frozen=True, slots=True)
+class Added:
+    """What became of the fields of a boundary file, by name."""
+
+    new: tuple[str, ...]
+    changed: tuple[str, ...]
+    same: tuple[str, ...]
+
+
+@transaction.atomic
+def add_fields(*, district: District, fields: Sequence[Field]) -> Added:
+    """Take over the fields of a boundary file; no field is ever taken away by one.
+
+    Parameters
+    ----------
+    district : District
+        Where they lie.
+    fields : sequence of Field
+        From `read_fields`; a field of a name that is here already gets its new outline.
+
+    Returns
+    -------
+    Added
+    """
+    here = {row.name: row for row in district.fields.select_for_update().all()}
+    growers = {grower.name: grower for grower in district.growers.all()}
+    came: dict[str, list[str]] = {"new": [], "changed": [], "same": []}
+    for field in fields:
+        told = _columns(field, _grower(district, growers, field.grower))
+        row = here.get(field.name)
+        if row is None:
+            FieldRow.objects.create(district=district, name=field.name, **told)
+            came["new"].append(field.name)
+        elif any(getattr(row, name) != value for name, value in told.items()):
+            FieldRow.objects.filter(pk=row.pk).update(**told)
+            came["changed"].append(field.name)
+        else:
+            came["same"].append(field.name)
+    return Added(**{how: tuple(names) for how, names in came.items()})
+
+
+def _columns(field: Field, grower: Grower | None) -> dict[str, object]:
+    longitude, latitude = field.gate or (None, None)
+    return {
+        "farm": field.farm,
+        "grower": grower,
+        "boundary": boundary_text(field),
+        "acres": acres_of(field.shape),
+        "gate_longitude": longitude,
+        "gate_latitude": latitude,
+        "rows": field.rows,
+    }
+
+
+def _grower(district: District, growers: dict[str, Grower], name: str) -> Grower | None:
+    if not name:
+        return None
+    if name not in growers:
+        growers[name] = Grower.objects.create(district=district, name=name)
+    return growers[name]
+
+
+@transaction.atomic
+def set_rule(*, field: FieldRow, guideline: str, line: str) -> None:
+    """Say by which guideline a field is judged, and at which line inside its range.
+
+    Parameters
+    ----------
+    field : FieldRow
+        The field.
+    guideline : str
+        Its name on the shelf; empty for none.
+    line : str
+        Insects per 100; empty takes the lower end of the range.
+
+    Raises
+    ------
+    ServiceRefused
+        If there is no such guideline, or it does not publish such a line.
+    """
+    try:
+        found = load_guideline(guideline) if guideline else None
+        if line and found is not None:
+            check_line(found, Fraction(line))
+    except UnknownGuideline as error:
+        raise ServiceRefused(f"{str(error)[:1].upper()}{str(error)[1:]}", "guideline") from error
+    except LineOutsideRange as error:
+        raise ServiceRefused(
+            f"The line must be {error.allowed}, got {error.line}.", "line"
+        ) from error
+    except (ValueError, ZeroDivisionError):
+        raise ServiceRefused(f'The line must be a number, got "{line}".', "line") from None
+    FieldRow.objects.filter(pk=field.pk).update(guideline=guideline, line=line if guideline else "")
+    calls.keep_for_field(field)
+
+
+@dataclass(frozen=True, slots=True)
+class SeasonDates:
+    """What is known of one field's season; None and empty where nobody said."""
+
+    planted: date | None = None
+    first_square: date | None = None
+    first_square_latest: date | None = None
+    bloom: date | None = None
+    variety: str = ""
+    water: str = ""
+    seed_treatment: str = ""
+    replanted: date | None = None
+    hail: str = ""
+
+
+@transaction.atomic
+def set_dates(
+    *, field: FieldRow, year: int, dates: SeasonDates, treated: Sequence[date] | None = None
+) -> None:
+    """Say what is known of a field's season.
+
+    Parameters
+    ----------
+    field : FieldRow
+        The field.
+    year : int
+        The season's year.
+    dates : SeasonDates
+        Its dates; they take the place of those before.
+    treated : sequence of date or None
+        Days of treatment in this year, in place of those before; None leaves them.
+
+    Raises
+    ------
+    ServiceRefused
+        If the dates contradict each other.
+    """
+    _refuse_contradictions(year, dates, treated or ())
+    values = {name: getattr(dates, name) for name in SeasonDates.__slots__}
+    SeasonRow.objects.update_or_create(field=field, year=year, defaults=values)
+    if treated is not None:
+        Treatment.objects.filter(field=field, on__year=year).delete()
+        Treatment.objects.bulk_create(Treatment(field=field, on=on) for on in sorted(set(treated)))
+    calls.keep_for_field(field)
+
+
+def _refuse_contradictions(year: int, dates: SeasonDates, treated: Sequence[date]) -> None:
+    for name in ("planted", "first_square", "first_square_latest", "bloom", "replanted"):
+        day = getattr(dates, name)
+        if day is not None and day.year != year:
+            raise ServiceRefused(f"This is the season of {year}, got {day.isoformat()}.", name)
+    for day in treated:
+        if day.year != year:
+            raise ServiceRefused(f"This is the season of {year}, got {day.isoformat()}.", "treated")
+    first = dates.first_square
+    if first is None:
+        if dates.bloom is not None or dates.first_square_latest is not None:
+            raise ServiceRefused("Give the day of first square too.", "first_square")
+        return
+    planted = dates.replanted or dates.planted
+    if planted is not None and first <= planted:
+        raise ServiceRefused(
+            f"First square must come after planting ({planted.isoformat()}).", "first_square"
+        )
+    try:
+        CropDates(first, dates.first_square_latest, dates.bloom)
+    except CropDateError as error:
+        raise ServiceRefused(f"{str(error)[:1].upper()}{str(error)[1:]}", "first_square") from error
+
+
+@transaction.atomic
+def set_plantings(*, district: District, plantings: PlantingFile) -> tuple[str, ...]:
+    """Take over the dates of a planting table: all of it, or nothing.
+
+    Parameters
+    ----------
+    district : District
+        Whose fields they are.
+    plantings : PlantingFile
+        From `read_plantings`.
+
+    Returns
+    -------
+    tuple of str
+        The fields whose dates it gave.
+
+    Raises
+    ------
+    RefusedInput
+        If it names a field that is not here.
+    """
+    here = {row.name: row for row in district.fields.all()}
+    unknown = [name for name in plantings.plantings if name not in here]
+    if unknown:
+        raise RefusedInput(
+            [
+                Problem(plantings.file, None, "field", name, "the name of a field of this office")
+                for name in unknown[:50]
+            ],
+            max(0, len(unknown) - 50),
+        )
+    for name, planting in plantings.plantings.items():
+        set_dates(
+            field=here[name],
+            year=planting.dates.first_square.year,
+            dates=_season(planting),
+            treated=planting.dates.treated,
+        )
+    return tuple(plantings.plantings)
+
+
+def _season(planting: Planting) -> SeasonDates:
+    return SeasonDates(
+        planted=planting.planted,
+        first_square=planting.dates.first_square,
+        first_square_latest=planting.dates.first_square_latest,
+        bloom=planting.dates.bloom,
+        variety=planting.variety,
+        water=planting.water,
+        seed_treatment=planting.seed_treatment,
+        replanted=planting.replanted,
+        hail=" ".join(day.isoformat() for day in planting.hail),
+    )
+
+
+def close_field(*, field: FieldRow, until: datetime, why: str = "") -> None:
+    """Close a field: no phone opens a walk in it before the time that is given.
+
+    Parameters
+    ----------
+    field : FieldRow
+        The field.
+    until : datetime
+        When it opens, as the label or the sign says, with a zone.
+    why : str
+        Anything to add.
+    """
+    FieldRow.objects.filter(pk=field.pk).update(closed_until=until, closed_why=why)
+
+
+def open_field(*, field: FieldRow) -> None:
+    """Open a field that was closed.
+
+    Parameters
+    ----------
+    field : FieldRow
+        The field.
+    """
+    FieldRow.objects.filter(pk=field.pk).update(closed_until=None, closed_why="")

@@ -1,0 +1,220 @@
+"""Walks that reach the office without a phone: typed in, or brought as a table."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from datetime import date, datetime, time
+from zoneinfo import ZoneInfo
+
+from django.db import transaction
+
+from quarterwalk.errors import Problem, RefusedInput
+from quarterwalk.files import WalkFile
+from quarterwalk.journal import (
+    DeviceCount,
+    Entry,
+    EntryFault,
+    PlantChecked,
+    PlantSkipped,
+    Source,
+    Struck,
+    WalkClosed,
+    WalkOpened,
+    opening_key,
+)
+from quarterwalk.office import clock
+from quarterwalk.office.models import DeviceKind, District, FieldRow, Person, WalkRow
+from quarterwalk.office.services import calls
+from quarterwalk.office.services.journal import Pen, Saying
+from quarterwalk.office.services.refused import ServiceRefused
+from quarterwalk.office.translate import to_walk
+from quarterwalk.walk import PlantCheck, Walk
+
+
+@dataclass(frozen=True, slots=True)
+class Imported:
+    """What became of the walks of a table: ids of those taken over, and how many were here."""
+
+    walk_ids: tuple[str, ...]
+    here_already: int
+
+
+@transaction.atomic
+def import_walks(*, district: District, walks: WalkFile, by: Person) -> Imported:
+    """Take over the walks of a table: all of them, or none.
+
+    Parameters
+    ----------
+    district : District
+        Where they were walked.
+    walks : WalkFile
+        From `read_walks`.
+    by : Person
+        Who brings them.
+
+    Returns
+    -------
+    Imported
+        A walk of the same field, day, id and plants that is here already is left as it is.
+
+    Raises
+    ------
+    RefusedInput
+        If a walk is of a field that is not here.
+    """
+    fields = {field.name: field for field in district.fields.all()}
+    _refuse_unknown(walks, fields)
+    here = _here(district)
+    pen = Pen(district, by)
+    ids, known = [], 0
+    for walk in walks.table:
+        if walk in here.get((walk.field, walk.date), ()):
+            known += 1
+            continue
+        ids.append(_write(pen, fields[walk.field], walk, Source.TABLE))
+    try:
+        pen.close()
+    except EntryFault as fault:
+        expected = "a table whose texts and days a journal can hold"
+        raise RefusedInput([Problem(walks.file, None, None, fault.why, expected)]) from fault
+    return Imported(tuple(ids), known)
+
+
+def _refuse_unknown(walks: WalkFile, fields: dict[str, FieldRow]) -> None:
+    unknown = list(
+        dict.fromkeys(head.field for head in walks.table.heads if head.field not in fields)
+    )
+    if unknown:
+        expected = "the name of a field of this office"
+        raise RefusedInput(
+            [Problem(walks.file, None, "field", name, expected) for name in unknown[:50]],
+            max(0, len(unknown) - 50),
+        )
+
+
+def _here(district: District) -> dict[tuple[str, date], list[Walk]]:
+    """Give the walks that came by a table before, without the ids that the office gave."""
+    found: dict[tuple[str, date], list[Walk]] = {}
+    rows = WalkRow.objects.filter(district=district, source=Source.TABLE.value)
+    for row in calls.with_checks(rows.values_list("walk_id", flat=True)):
+        walk = to_walk(row)
+        if walk is not None:
+            found.setdefault((walk.field, walk.date), []).append(_as_brought(walk, row))
+    return found
+
+
+def _as_brought(walk: Walk, row: WalkRow) -> Walk:
+    return replace(walk, id=row.label)
+
+
+@transaction.atomic
+def enter_walk(
+    *, field: FieldRow, on: date, scout: str, checks: Sequence[PlantCheck], by: Person
+) -> str:
+    """Take over a walk that somebody typed in from a sheet.
+
+    Parameters
+    ----------
+    field : FieldRow
+        Which was walked.
+    on : date
+        The day.
+    scout : str
+        Who walked.
+    checks : sequence of PlantCheck
+        The plants, in the order of walking; at least one.
+    by : Person
+        Who types.
+
+    Returns
+    -------
+    str
+        The walk's id.
+    """
+    pen = Pen(field.district, by)
+    walk = Walk(field.name, on, tuple(replace(check, scout=scout) for check in checks))
+    walk_id = _write(pen, field, walk, Source.DESK)
+    pen.close()
+    return walk_id
+
+
+def _write(pen: Pen, field: FieldRow, walk: Walk, source: Source) -> str:
+    """Write a whole walk into the journal: opened, every plant, closed."""
+    zone = ZoneInfo(field.district.time_zone)
+    at = datetime.combine(walk.date, time(12), zone)
+    opened = pen.write(
+        Saying(
+            WalkOpened(
+                field=field.public_id,
+                method=walk.method,
+                sites=walk.sites,
+                source=source,
+                label=walk.id or None,
+                plan=walk.plan or None,
+            ),
+            at,
+        )
+    )
+    for check in walk.checks:
+        pen.write(Saying(_said(check, walk.date), at, opened.walk))
+    count = DeviceCount(pen.device_id, len(walk.checks) + 2)
+    pen.write(Saying(WalkClosed(entries=(count,)), at, opened.walk))
+    return _id(opened)
+
+
+def _id(entry: Entry) -> str:
+    if entry.walk is None:
+        raise ValueError("an entry of a walk must name it, got none.")
+    return entry.walk
+
+
+def _said(check: PlantCheck, on: date) -> PlantChecked | PlantSkipped:
+    scout, note = check.scout or None, check.note or None
+    if check.skipped:
+        return PlantSkipped(
+            quadrant=check.quadrant,
+            stop=check.stop,
+            plant=check.plant,
+            scout=scout,
+            on=check.on or on,
+            note=note,
+        )
+    return PlantChecked(
+        quadrant=check.quadrant,
+        stop=check.stop,
+        plant=check.plant,
+        insects=check.insects,
+        squares=check.squares,
+        sweeps=check.sweeps,
+        scout=scout,
+        on=check.on or on,
+        note=note,
+    )
+
+
+@transaction.atomic
+def strike_walk(*, walk: WalkRow, by: Person) -> None:
+    """Strike a walk that came by table or desk: it counts nowhere, and stays to read.
+
+    Parameters
+    ----------
+    walk : WalkRow
+        Which.
+    by : Person
+        The lead who strikes it.
+
+    Raises
+    ------
+    ServiceRefused
+        If a phone opened it: only that phone strikes its own entries.
+    """
+    opened = opening_key(walk.walk_id)
+    own = walk.district.devices.filter(
+        kind=DeviceKind.OFFICE, device_id=opened.device if opened else ""
+    )
+    if opened is None or not own.exists():
+        raise ServiceRefused("A walk from a phone is struck on that phone, by its scout.")
+    pen = Pen(walk.district, by)
+    pen.write(Saying(Struck(seq=opened.seq), clock.now(), walk.walk_id))
+    pen.close()
