@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import sys
 from collections.abc import Sequence
-from datetime import UTC, date, datetime
+from datetime import UTC, date, datetime, timedelta
 from http import HTTPStatus
 from http.cookiejar import CookieJar
 from pathlib import Path
@@ -70,7 +70,7 @@ def open_office(season: Season, folder: Path) -> None:
         with running(server):
             _see_that_it_answers(where, links[0], season)
         return
-    _say_links(where, links, season.district.last_day)
+    _say_links(where, links, _today(season))
     run_until_stopped(server)
 
 
@@ -81,12 +81,17 @@ def _fill(season: Season, folder: Path) -> Sequence[DemoLink]:
         old.unlink()
     for name in ("DATABASE_URL", "QUARTERWALK_ORIGIN", "QUARTERWALK_BEHIND_PROXY"):
         os.environ.pop(name, None)
-    ahead = season.district.last_day - datetime.now(UTC).astimezone().date()
+    ahead = _today(season) - datetime.now(UTC).astimezone().date()
     os.environ["QUARTERWALK_SHIFT_MS"] = str(ahead.days * _DAY_MS)
     set_up(data.absolute())
     from quarterwalk.office.services.demo import fill
 
     return fill(season, read_walks(folder / WALKS), read_plantings(folder / PLANTINGS))
+
+
+def _today(season: Season) -> date:
+    """Say on which day the demo's office lives: the Monday after the season's last walks."""
+    return season.district.last_day + timedelta(days=1)
 
 
 def _say_links(where: str, links: Sequence[DemoLink], day: date) -> None:

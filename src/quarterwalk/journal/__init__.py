@@ -4,7 +4,7 @@ Pure: knows no clock, no network and no database. An entry is never edited; what
 wrong is struck by a later one.
 """
 
-from quarterwalk.journal.as_walk import to_walk
+from quarterwalk.journal.as_walk import called_apart, to_walk
 from quarterwalk.journal.batch import split_lines
 from quarterwalk.journal.body import (
     Abundance,
@@ -88,6 +88,7 @@ __all__ = [
     "WalkRecord",
     "WalkState",
     "WhySkipped",
+    "called_apart",
     "is_id",
     "opening_key",
     "read_entry",

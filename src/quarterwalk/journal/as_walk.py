@@ -29,7 +29,7 @@ def to_walk(record: WalkRecord, field_name: str) -> Walk | None:
         return None
     if record.on is None or record.method is None or record.sites is None:
         return None
-    called = _called_apart(record.checks)
+    called = called_apart(record.checks)
     return Walk(
         field=field_name,
         date=record.on,
@@ -41,10 +41,19 @@ def to_walk(record: WalkRecord, field_name: str) -> Walk | None:
     )
 
 
-def _called_apart(checks: Iterable[CheckRecord]) -> dict[str, str]:
+def called_apart(checks: Iterable[CheckRecord]) -> dict[str, str]:
     """Give each scout a name of their own: two of one name number their own stops.
 
-    The second of a name gets a 2, and so on.
+    Parameters
+    ----------
+    checks : iterable of CheckRecord
+        The plants of one walk, in order. [record]
+
+    Returns
+    -------
+    dict of str to str
+        By what tells scouts apart (`CheckRecord.who`); the second of a name gets a 2,
+        and so on.
     """
     called: dict[str, str] = {}
     taken: set[str] = set()

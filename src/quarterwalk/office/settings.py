@@ -12,6 +12,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 from quarterwalk.office.environment import database, origin, secret, shift_ms, switched_on
 
 DEBUG = False
@@ -110,6 +112,7 @@ DATA_UPLOAD_MAX_NUMBER_FIELDS = 2_000
 FILE_UPLOAD_MAX_MEMORY_SIZE = 4_000_000
 
 STATIC_URL = "/static/"
+STATICFILES_DIRS = [("fonts", Path(__file__).parents[1] / "report" / "fonts")]
 WHITENOISE_USE_FINDERS = True
 WHITENOISE_AUTOREFRESH = False
 

@@ -8,12 +8,13 @@ from datetime import date
 from fractions import Fraction
 from typing import Any
 
-from shapely import MultiPolygon
+from shapely import MultiPolygon, Polygon
 from shapely.geometry import shape
 
 from quarterwalk.crop import CropDates
 from quarterwalk.field import Field
 from quarterwalk.guideline import Guideline, load_guideline
+from quarterwalk.journal import CheckRecord
 from quarterwalk.office.models import CheckRow, FieldRow, SeasonRow, WalkRow
 from quarterwalk.walk import InsectCount, Method, PlantCheck, Quadrant, Sites, SquareCount, Walk
 
@@ -34,8 +35,10 @@ def to_field(row: FieldRow) -> Field:
     if row.gate_longitude is not None and row.gate_latitude is not None:
         gate = (row.gate_longitude, row.gate_latitude)
     outline = shape(json.loads(row.boundary))
-    if not isinstance(outline, MultiPolygon):
+    if isinstance(outline, Polygon):
         outline = MultiPolygon([outline])
+    if not isinstance(outline, MultiPolygon):
+        raise TypeError(f"the boundary of {row.name} must be a polygon, got {outline.geom_type}.")
     return Field(
         name=row.name,
         shape=outline,
@@ -194,22 +197,25 @@ def to_check(row: CheckRow, on: date | None) -> PlantCheck:
     )
 
 
-def from_check(check: PlantCheck) -> dict[str, Any]:
-    """Give the columns of a row for one plant.
+def from_check(check: CheckRecord, scout: str) -> dict[str, Any]:
+    """Give the columns of a row for one plant of a walk's record.
 
     Parameters
     ----------
-    check : PlantCheck
+    check : CheckRecord
         The plant.
+    scout : str
+        What its scout is called in this walk; empty where nobody is named.
 
     Returns
     -------
     dict
-        By the names of `CheckRow`; the day is left out.
+        By the names of `CheckRow`.
     """
     insects, squares = check.insects, check.squares
     return {
-        "scout": check.scout,
+        "on": check.on,
+        "scout": scout,
         "quadrant": check.quadrant.value,
         "stop": check.stop,
         "plant": check.plant,
@@ -221,7 +227,8 @@ def from_check(check: PlantCheck) -> dict[str, Any]:
         "flared": None if squares is None else squares.flared,
         "sweeps": check.sweeps,
         "skipped": check.skipped,
-        "note": check.note,
+        "why": check.why or "",
+        "note": check.note or "",
     }
 
 

@@ -42,6 +42,11 @@ class Device(models.Model):
                 | models.Q(kind=DeviceKind.PHONE, token_hash__isnull=False, person__isnull=False),
                 name="a_phone_has_a_token_and_a_person",
             ),
+            models.UniqueConstraint(
+                fields=["district"],
+                condition=models.Q(kind=DeviceKind.OFFICE),
+                name="one_office_device_a_district",
+            ),
         ]
 
     def __str__(self) -> str:

@@ -35,7 +35,7 @@ class Grower(models.Model):
     """Who decides whether a field is sprayed; they need not sign in."""
 
     district = models.ForeignKey(District, on_delete=models.CASCADE, related_name="growers")
-    name = models.CharField(max_length=80)
+    name = models.CharField(max_length=200)
 
     class Meta:
         constraints: ClassVar = [

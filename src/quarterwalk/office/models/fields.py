@@ -19,8 +19,8 @@ class FieldRow(models.Model):
 
     public_id = models.CharField(max_length=8, unique=True, default=new_id, editable=False)
     district = models.ForeignKey(District, on_delete=models.CASCADE, related_name="fields")
-    name = models.CharField(max_length=120)
-    farm = models.CharField(max_length=120, blank=True)
+    name = models.CharField(max_length=200)
+    farm = models.CharField(max_length=200, blank=True)
     grower = models.ForeignKey(
         Grower, null=True, blank=True, on_delete=models.PROTECT, related_name="fields"
     )

@@ -6,6 +6,7 @@ from typing import ClassVar
 
 from django.contrib.auth.base_user import AbstractBaseUser, BaseUserManager
 from django.db import models
+from django.db.models.functions import Lower
 
 from quarterwalk.office.models.ids import new_id
 
@@ -30,6 +31,11 @@ class Person(AbstractBaseUser):
     REQUIRED_FIELDS: ClassVar[list[str]] = ["name"]
 
     objects = PersonManager()
+
+    class Meta:
+        constraints: ClassVar = [
+            models.UniqueConstraint(Lower("sign_in_name"), name="one_sign_in_name_in_any_case"),
+        ]
 
     def __str__(self) -> str:
         return self.name

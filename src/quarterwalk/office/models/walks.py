@@ -42,7 +42,7 @@ class CheckRow(models.Model):
     device_id = models.CharField(max_length=12)
     seq = models.BigIntegerField()
     on = models.DateField()
-    scout = models.CharField(max_length=80, blank=True)
+    scout = models.CharField(max_length=90, blank=True)  # two of one name get a number
     quadrant = models.CharField(max_length=2)
     stop = models.PositiveIntegerField(null=True)
     plant = models.PositiveIntegerField()

@@ -70,9 +70,11 @@ def cards_for(
 
 def _made(field: FieldRow, on: date, inputs: str, last: LastCall | None) -> CardRow:
     card = make_card(_about(field, on, last))
-    row, _ = CardRow.objects.get_or_create(
+    # what it is made from may change and the card not: then the same card is found by both
+    row, _ = CardRow.objects.update_or_create(
         sha256=card.hash,
-        defaults={
+        defaults={"inputs": inputs},
+        create_defaults={
             "field": field,
             "on": on,
             "inputs": inputs,
@@ -114,6 +116,7 @@ def _inputs(field: FieldRow, on: date, last: LastCall | None) -> str:
         guideline.hash if guideline else "",
         field.line,
         *dates_given(to_dates(field, on)),
+        field.district.time_zone,
         until.isoformat() if until is not None and until > clock.now() else "",
         repr(last),
     )

@@ -24,7 +24,7 @@ class Due:
     field : FieldRow
         The field.
     last : Judged or None
-        Its last walk with plants; None where there is none.
+        Its last walk with plants in this season; None where there is none.
     on : date or None
         The day by which it is looked at next; None where no look is due.
     why : str
@@ -74,7 +74,7 @@ def due_fields(fields: Sequence[FieldRow], today: date) -> list[Due]:
     -------
     list of Due
     """
-    last = _last_walks(fields)
+    last = _last_walks(fields, today.year)
     judged = calls_for(last.values())
     found = [
         _due(field, judged.get(last[field.pk].walk_id) if field.pk in last else None, today)
@@ -83,11 +83,11 @@ def due_fields(fields: Sequence[FieldRow], today: date) -> list[Due]:
     return sorted(found, key=lambda due: (due.on is None, due.on or today, due.field.name))
 
 
-def _last_walks(fields: Sequence[FieldRow]) -> dict[int, WalkRow]:
-    """Find the newest walk with plants of each field."""
-    rows = WalkRow.objects.filter(field__in=[field.pk for field in fields], plants__gt=0).exclude(
-        state__in=("void", "unopened")
-    )
+def _last_walks(fields: Sequence[FieldRow], year: int) -> dict[int, WalkRow]:
+    """Find the newest walk with plants of each field in a season."""
+    rows = WalkRow.objects.filter(
+        field__in=[field.pk for field in fields], plants__gt=0, on__year=year
+    ).exclude(state__in=("void", "unopened"))
     found: dict[int, WalkRow] = {}
     for row in rows.order_by("on", "opened_at", "walk_id"):
         if row.field_id is not None:
@@ -98,7 +98,7 @@ def _last_walks(fields: Sequence[FieldRow]) -> dict[int, WalkRow]:
 def _due(field: FieldRow, last: Judged | None, today: date) -> Due:
     stage = _stage(field, today)
     if last is None:
-        return Due(field, None, today, "first look", stage)
+        return _first_look(field, today, stage)
     walked = day_words(last.walk.date)
     if last.call is None:
         return Due(field, last, last.walk.date, f"no call yet, walked {walked}", stage)
@@ -108,6 +108,15 @@ def _due(field: FieldRow, last: Judged | None, today: date) -> Due:
     days = (look.latest - last.walk.date).days
     noun = "day" if days == 1 else "days"
     return Due(field, last, look.latest, f"{days} {noun} on, walked {walked}", stage)
+
+
+def _first_look(field: FieldRow, today: date, stage: str) -> Due:
+    """Say when a field is looked at for the first time: once it squares, or now if nobody knows."""
+    dates = to_dates(field, today)
+    if dates is None or dates.first_square <= today:
+        return Due(field, None, today, "first look", stage)
+    begins = day_words(dates.first_square)
+    return Due(field, None, dates.first_square, f"first look, squares from {begins}", stage)
 
 
 def _stage(field: FieldRow, today: date) -> str:
@@ -120,6 +129,6 @@ def _stage(field: FieldRow, today: date) -> str:
     if stage.name is StageName.BLOOMING:
         return "blooming"
     weeks = " or ".join(str(week) for week in stage.squaring_weeks)
-    low, high = stage.days
-    day = f"day {high + 1}" if low == high else f"day {max(low, 0) + 1} to {high + 1}"
+    low, high = max(stage.days[0], 0), stage.days[1]
+    day = f"day {high + 1}" if low == high else f"day {low + 1} to {high + 1}"
     return f"week {weeks}, {day}"

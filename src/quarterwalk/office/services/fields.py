@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import re
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 from fractions import Fraction
@@ -18,7 +19,11 @@ from quarterwalk.guideline import load_guideline
 from quarterwalk.office.models import District, FieldRow, Grower, SeasonRow, Treatment
 from quarterwalk.office.services import calls
 from quarterwalk.office.services.refused import ServiceRefused
+from quarterwalk.office.services.turn import take_turn
 from quarterwalk.office.translate import boundary_text
+
+# A line as people write it.
+_NUMBER = re.compile(r"[0-9]{1,4}(\.[0-9]{1,4})?")
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,13 +44,15 @@ def add_fields(*, district: District, fields: Sequence[Field]) -> Added:
     district : District
         Where they lie.
     fields : sequence of Field
-        From `read_fields`; a field of a name that is here already gets its new outline.
+        From `read_fields`, each of its own name; a field of a name that is here already gets
+        its new outline, and keeps what the file does not tell.
 
     Returns
     -------
     Added
     """
-    here = {row.name: row for row in district.fields.select_for_update().all()}
+    take_turn(district)
+    here = {row.name: row for row in district.fields.select_related("grower")}
     growers = {grower.name: grower for grower in district.growers.all()}
     came: dict[str, list[str]] = {"new": [], "changed": [], "same": []}
     for field in fields:
@@ -63,16 +70,17 @@ def add_fields(*, district: District, fields: Sequence[Field]) -> Added:
 
 
 def _columns(field: Field, grower: Grower | None) -> dict[str, object]:
-    longitude, latitude = field.gate or (None, None)
-    return {
-        "farm": field.farm,
-        "grower": grower,
+    """Give the columns that a boundary file tells; what it leaves out is not in them."""
+    told: dict[str, object] = {
         "boundary": boundary_text(field),
         "acres": acres_of(field.shape),
-        "gate_longitude": longitude,
-        "gate_latitude": latitude,
+        "farm": field.farm,
+        "grower": grower,
         "rows": field.rows,
     }
+    if field.gate is not None:
+        told["gate_longitude"], told["gate_latitude"] = field.gate
+    return {name: value for name, value in told.items() if value not in (None, "")}
 
 
 def _grower(district: District, growers: dict[str, Grower], name: str) -> Grower | None:
@@ -103,6 +111,8 @@ def set_rule(*, field: FieldRow, guideline: str, line: str) -> None:
     """
     try:
         found = load_guideline(guideline) if guideline else None
+        if line and not _NUMBER.fullmatch(line):
+            raise ValueError(line)
         if line and found is not None:
             check_line(found, Fraction(line))
     except UnknownGuideline as error:
@@ -111,7 +121,7 @@ def set_rule(*, field: FieldRow, guideline: str, line: str) -> None:
         raise ServiceRefused(
             f"The line must be {error.allowed}, got {error.line}.", "line"
         ) from error
-    except (ValueError, ZeroDivisionError):
+    except ValueError:
         raise ServiceRefused(f'The line must be a number, got "{line}".', "line") from None
     FieldRow.objects.filter(pk=field.pk).update(guideline=guideline, line=line if guideline else "")
     calls.keep_for_field(field)
@@ -156,6 +166,7 @@ def set_dates(
     """
     _refuse_contradictions(year, dates, treated or ())
     values = {name: getattr(dates, name) for name in SeasonDates.__slots__}
+    _refuse_too_long(values)
     SeasonRow.objects.update_or_create(field=field, year=year, defaults=values)
     if treated is not None:
         Treatment.objects.filter(field=field, on__year=year).delete()
@@ -187,6 +198,13 @@ def _refuse_contradictions(year: int, dates: SeasonDates, treated: Sequence[date
         raise ServiceRefused(f"{str(error)[:1].upper()}{str(error)[1:]}", "first_square") from error
 
 
+def _refuse_too_long(values: Mapping[str, object]) -> None:
+    for name, value in values.items():
+        most = getattr(SeasonRow._meta.get_field(name), "max_length", None)
+        if isinstance(value, str) and most is not None and len(value) > most:
+            raise ServiceRefused(f"At most {most} letters, got {len(value)}.", name)
+
+
 @transaction.atomic
 def set_plantings(*, district: District, plantings: PlantingFile) -> tuple[str, ...]:
     """Take over the dates of a planting table: all of it, or nothing.
@@ -206,7 +224,7 @@ def set_plantings(*, district: District, plantings: PlantingFile) -> tuple[str, 
     Raises
     ------
     RefusedInput
-        If it names a field that is not here.
+        If it names a field that is not here, or tells what can't be of one.
     """
     here = {row.name: row for row in district.fields.all()}
     unknown = [name for name in plantings.plantings if name not in here]
@@ -219,12 +237,17 @@ def set_plantings(*, district: District, plantings: PlantingFile) -> tuple[str, 
             max(0, len(unknown) - 50),
         )
     for name, planting in plantings.plantings.items():
-        set_dates(
-            field=here[name],
-            year=planting.dates.first_square.year,
-            dates=_season(planting),
-            treated=planting.dates.treated,
-        )
+        try:
+            set_dates(
+                field=here[name],
+                year=planting.dates.first_square.year,
+                dates=_season(planting),
+                treated=planting.dates.treated,
+            )
+        except ServiceRefused as refused:
+            expected = "dates and texts that fit one season"
+            problem = Problem(plantings.file, None, refused.about, name, expected, str(refused))
+            raise RefusedInput([problem]) from refused
     return tuple(plantings.plantings)
 
 

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
-from django.db import IntegrityError, transaction
+from django.db import transaction
 
 from quarterwalk.journal import Body, Entry, Key, split_lines, time_text, walk_id, write_entry
 from quarterwalk.journal import WalkOpened as Opening
@@ -24,11 +24,13 @@ from quarterwalk.office.services import calls
 from quarterwalk.office.services.judging import Judge, Verdict
 from quarterwalk.office.services.projections import project, project_outside
 from quarterwalk.office.services.refused import ServiceRefused
+from quarterwalk.office.services.turn import take_turn
 
 HELD, ALREADY, ASIDE = "held", "already-held", "quarantined"
 """What an entry is answered."""
 
-_TRIES = 3
+# Lines of a journal file that are taken in one go, as many as of a phone. [count]
+_AT_ONCE = 2_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +72,7 @@ def take(device: Device, body: bytes) -> list[Answer]:
     list of Answer
         One for each line, in order.
     """
-    return _take(device.district, body, lambda _key: device)
+    return _take(device.district, split_lines(body), lambda _key: device)
 
 
 def take_file(district: District, body: bytes) -> list[Answer]:
@@ -88,35 +90,28 @@ def take_file(district: District, body: bytes) -> list[Answer]:
     list of Answer
         One for each line, in order.
     """
-    phones = {device.device_id: device for device in district.devices.select_related("person")}
     own = office_device(district)
+    paired = district.devices.filter(kind=DeviceKind.PHONE).select_related("person")
+    phones = {device.device_id: device for device in paired}
 
     def sender(key: Key | None) -> Device:
-        found = phones.get(key.device) if key is not None else None
-        return found if found is not None and found.kind == DeviceKind.PHONE else own
+        return own if key is None else phones.get(key.device, own)
 
-    return _take(district, body, sender)
-
-
-def _take(district: District, body: bytes, sender: Callable[[Key | None], Device]) -> list[Answer]:
-    """Take lines; where another batch came between with the same key, look again."""
     lines = split_lines(body)
-    for _ in range(_TRIES):
-        try:
-            with transaction.atomic():
-                return _taken(district, lines, sender)
-        except IntegrityError:
-            continue
-    with transaction.atomic():
-        return _taken(district, lines, sender)
+    return [
+        answer
+        for start in range(0, len(lines), _AT_ONCE)
+        for answer in _take(district, lines[start : start + _AT_ONCE], sender)
+    ]
 
 
-def _taken(
+@transaction.atomic
+def _take(
     district: District, lines: Sequence[bytes], sender: Callable[[Key | None], Device]
 ) -> list[Answer]:
-    # one batch of a district after another: a walk's rows are made from all its entries,
-    # so two batches of one walk may not be half-way at the same time
-    District.objects.select_for_update().get(pk=district.pk)
+    # a walk's rows are made from all its entries, so two batches of one walk may not be
+    # half-way at the same time
+    take_turn(district)
     judge = Judge(district, clock.now())
     read = [judge.read(line, sender) for line in lines]
     judge.look_up(read)
@@ -165,24 +160,27 @@ def decide(*, entry: JournalEntry, by: Person, take_it: bool, why: str) -> None:
     ServiceRefused
         If it can't count whatever a person says.
     """
-    district = District.objects.select_for_update().get(pk=entry.device.district_id)
-    row = JournalEntry.objects.select_for_update().select_related("device__person").get(pk=entry.pk)
+    district = take_turn(entry.device.district)
+    row = JournalEntry.objects.select_related("device__person").get(pk=entry.pk)
     if row.state == EntryState.HELD:
         raise ServiceRefused("This entry counts already.")
-    if take_it:
-        judge = Judge(district, clock.now(), vouched=True)
-        told = judge.read(bytes(row.raw), lambda _key: row.device)
-        judge.look_up([told])
-        verdict = judge.judge(told, waiting=row.pk)
-        if verdict.why or told.entry is None:
-            raise ServiceRefused(f"It can't be taken: {verdict.said}")
-        row.state = EntryState.HELD
-    else:
-        row.state = EntryState.LEFT_OUT
+    taken = _vouched(district, row) if take_it else None
+    row.state = EntryState.HELD if take_it else EntryState.LEFT_OUT
     row.decided_by, row.decided_at, row.decided_why = by, clock.now(), why
     row.save(update_fields=["state", "decided_by", "decided_at", "decided_why"])
-    if take_it and told.entry is not None:
-        _project([told.entry])
+    if taken is not None:
+        _project([taken])
+
+
+def _vouched(district: District, row: JournalEntry) -> Entry:
+    """Judge an entry again, now that a lead vouches for its person and its time."""
+    judge = Judge(district, clock.now(), vouched=True)
+    told = judge.read(bytes(row.raw), lambda _key: row.device)
+    judge.look_up([told])
+    why, said = judge.fault(told)
+    if why or told.entry is None:
+        raise ServiceRefused(f"It can't be taken: {said}")
+    return told.entry
 
 
 def office_device(district: District) -> Device:
@@ -232,13 +230,14 @@ class Pen:
     """
 
     def __init__(self, district: District, by: Person) -> None:
-        District.objects.select_for_update().get(pk=district.pk)
+        take_turn(district)
         self._device = office_device(district)
         self._by = by
-        own = JournalEntry.objects.filter(key_device=self._device.device_id)
+        # what was set aside may claim any number
+        own = JournalEntry.objects.filter(state=EntryState.HELD, key_device=self._device.device_id)
         last = own.order_by("-key_seq").values_list("key_seq", flat=True).first()
         self._next = (last or 0) + 1
-        self._entries: list[Entry] = []
+        self._written: list[tuple[Entry, bytes]] = []
 
     @property
     def device_id(self) -> str:
@@ -257,6 +256,11 @@ class Pen:
         -------
         Entry
             With its number; for an opening, the walk is its own key.
+
+        Raises
+        ------
+        EntryFault
+            If it says what no entry can hold.
         """
         seq, walk = self._next, saying.walk
         if isinstance(saying.body, Opening):
@@ -270,30 +274,25 @@ class Pen:
             walk=walk,
             body=saying.body,
         )
+        self._written.append((entry, write_entry(entry)))
         self._next += 1
-        self._entries.append(entry)
         return entry
 
     def close(self) -> None:
         """Store what was written, and bring the rows up to date."""
-        JournalEntry.objects.bulk_create(_own_rows(self._device, self._entries), batch_size=500)
-        _project(self._entries)
-        self._entries = []
-
-
-def _own_rows(device: Device, entries: Iterable[Entry]) -> list[JournalEntry]:
-    now = clock.now()
-    raws = [(entry, write_entry(entry)) for entry in entries]
-    return [
-        JournalEntry(
-            device=device,
-            key_device=entry.device,
-            key_seq=entry.seq,
-            walk_id=entry.walk or "",
-            raw=raw,
-            sha256=hashlib.sha256(raw).hexdigest(),
-            received_at=now,
-            state=EntryState.HELD,
+        now = clock.now()
+        JournalEntry.objects.bulk_create(
+            JournalEntry(
+                device=self._device,
+                key_device=entry.device,
+                key_seq=entry.seq,
+                walk_id=entry.walk or "",
+                raw=raw,
+                sha256=hashlib.sha256(raw).hexdigest(),
+                received_at=now,
+                state=EntryState.HELD,
+            )
+            for entry, raw in self._written
         )
-        for entry, raw in raws
-    ]
+        _project([entry for entry, _ in self._written])
+        self._written = []

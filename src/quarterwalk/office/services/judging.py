@@ -11,10 +11,8 @@ from quarterwalk.journal import (
     Entry,
     EntryFault,
     Key,
-    Note,
     PlantChecked,
     PlantSkipped,
-    Sighted,
     Source,
     WalkOpened,
     opening_key,
@@ -134,6 +132,7 @@ class Judge:
         self._held = {
             Key(device, seq): sha256
             for device, seq, sha256 in held.values_list("key_device", "key_seq", "sha256")
+            if seq is not None
         }
         aside = JournalEntry.objects.exclude(state=EntryState.HELD).filter(
             device__in={line.device.pk for line in lines},
@@ -144,15 +143,13 @@ class Judge:
             for device, sha256, why in aside.values_list("device_id", "sha256", "why")
         }
 
-    def judge(self, line: Read, *, waiting: int | None = None) -> Verdict:
+    def judge(self, line: Read) -> Verdict:
         """Say whether a line counts, and remember it for the rest of the batch.
 
         Parameters
         ----------
         line : Read
             The line.
-        waiting : int or None
-            The row in which it waits, where it is decided on again.
 
         Returns
         -------
@@ -161,14 +158,13 @@ class Judge:
         if line.key is not None and self._held.get(line.key) == line.sha256:
             walk = line.entry.walk if line.entry is not None else None
             return Verdict(line.key, walk=walk or "", is_new=False)
-        why, said = self._fault(line)
-        is_new = (line.device.pk, line.sha256) not in self._aside
-        if waiting is None and not is_new and not why:
-            why = self._aside[line.device.pk, line.sha256]
-            said = "It was set aside before; a lead decides."
+        before = self._aside.get((line.device.pk, line.sha256))
+        if before is not None:  # a lead decides, whatever has changed since
+            return Verdict(line.key, before, is_new=False)
+        why, said = self.fault(line)
         if why:
             self._aside[line.device.pk, line.sha256] = why
-            return Verdict(line.key, why, said, is_new=is_new)
+            return Verdict(line.key, why, said)
         if line.key is not None:
             self._held[line.key] = line.sha256
         return Verdict(line.key, walk=(line.entry.walk if line.entry else None) or "")
@@ -214,8 +210,19 @@ class Judge:
         """
         return self._entries[row.sha256]
 
-    def _fault(self, line: Read) -> tuple[str, str]:
-        """Say what is wrong with a line: a code and a sentence, both empty for nothing."""
+    def fault(self, line: Read) -> tuple[str, str]:
+        """Say what is wrong with a line.
+
+        Parameters
+        ----------
+        line : Read
+            The line.
+
+        Returns
+        -------
+        (str, str)
+            A code and a sentence, both empty where nothing is wrong.
+        """
         if line.fault is not None:
             return line.fault.code.value, line.fault.why
         entry = line.entry

@@ -21,6 +21,7 @@ from quarterwalk.office.models import (
 )
 from quarterwalk.office.services.refused import ServiceRefused
 from quarterwalk.office.services.tokens import hashed, new_token
+from quarterwalk.office.services.turn import take_turn
 
 LINK_LIVES = timedelta(days=7)
 """How long a link waits for its person."""
@@ -99,7 +100,14 @@ def new_link(part: Membership) -> str:
     -------
     str
         The token: it is shown once.
+
+    Raises
+    ------
+    ServiceRefused
+        If they have a part in another district too: no lead opens what another leads.
     """
+    if part.person.memberships.exclude(district=part.district).exists():
+        raise ServiceRefused(f"{part.person} has a part in another district too.")
     now = clock.now()
     SignInLink.objects.filter(person=part.person, used_at=None, lasting=False).update(ends_at=now)
     return _link(part.person, now + LINK_LIVES, lasting=False)
@@ -172,11 +180,12 @@ def choose_password(*, link: SignInLink, password: str) -> Person:
     Raises
     ------
     ServiceRefused
-        If the link was used in the meantime.
+        If the link was used in the meantime, or has ended.
     """
-    used = SignInLink.objects.filter(pk=link.pk, used_at=None, lasting=False)
-    if not used.update(used_at=clock.now()):
-        raise ServiceRefused("This link was used already. Ask for another.")
+    now = clock.now()
+    open_yet = SignInLink.objects.filter(pk=link.pk, used_at=None, lasting=False, ends_at__gt=now)
+    if not open_yet.update(used_at=now):
+        raise ServiceRefused("This link was used already, or has ended. Ask for another.")
     link.person.set_password(password)
     link.person.save(update_fields=["password"])
     return link.person
@@ -200,6 +209,7 @@ def change_role(*, part: Membership, role: Role, grower: Grower | None = None) -
     ServiceRefused
         If the district would be without a lead, or a grower has no grower.
     """
+    take_turn(part.district)
     if role != Role.LEAD:
         _keep_a_lead(part)
     part.role = role
@@ -221,6 +231,7 @@ def take_away(*, part: Membership) -> None:
     ServiceRefused
         If the district would be without a lead.
     """
+    take_turn(part.district)
     _keep_a_lead(part)
     phones = Device.objects.filter(person=part.person, district=part.district, revoked_at=None)
     phones.update(revoked_at=clock.now())
@@ -228,8 +239,10 @@ def take_away(*, part: Membership) -> None:
 
 
 def _keep_a_lead(part: Membership) -> None:
-    leads = Membership.objects.select_for_update().filter(district=part.district, role=Role.LEAD)
-    if part.role == Role.LEAD and not leads.exclude(pk=part.pk).exists():
+    leads = Membership.objects.filter(
+        district=part.district, role=Role.LEAD, person__is_active=True
+    )
+    if leads.filter(pk=part.pk).exists() and not leads.exclude(pk=part.pk).exists():
         raise ServiceRefused(f"{part.district} needs a lead. Make somebody else a lead first.")
 
 

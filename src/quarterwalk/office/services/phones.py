@@ -89,7 +89,7 @@ def pair(*, code: str, label: str) -> tuple[Device, str] | None:
         kind=DeviceKind.PHONE,
         district=found.district,
         person=found.person,
-        label=label.strip()[:LONGEST_LABEL],
+        label="".join(filter(str.isprintable, label)).strip()[:LONGEST_LABEL],
         token_hash=hashed(token),
         paired_at=now,
     )
@@ -137,9 +137,11 @@ def seen(*, device: Device, phone_now: str) -> None:
     now = clock.now()
     if device.seen_at is not None and now - device.seen_at < _SEEN_EVERY:
         return
-    told = _time(phone_now)
-    skew = None if told is None else round((told - now).total_seconds() * 1000)
-    Device.objects.filter(pk=device.pk).update(seen_at=now, skew_ms=skew)
+    phones, told = Device.objects.filter(pk=device.pk), _time(phone_now)
+    if told is None:
+        phones.update(seen_at=now)
+    else:
+        phones.update(seen_at=now, skew_ms=round((told - now).total_seconds() * 1000))
 
 
 def _time(text: str) -> datetime | None:

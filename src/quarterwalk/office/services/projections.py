@@ -4,13 +4,25 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 from typing import Any
 
 from django.db import models, transaction
 
-from quarterwalk.journal import Entry, Key, Note, Sighted, WalkRecord, read_entry, replay, to_walk
+from quarterwalk.journal import (
+    CheckRecord,
+    Entry,
+    Note,
+    Sighted,
+    Source,
+    Standing,
+    WalkRecord,
+    called_apart,
+    opening_key,
+    read_entry,
+    replay,
+)
 from quarterwalk.office.models import (
     CheckRow,
     Device,
@@ -23,6 +35,7 @@ from quarterwalk.office.models import (
     RemarkRow,
     WalkRow,
 )
+from quarterwalk.office.services.turn import take_turn
 from quarterwalk.office.translate import from_check
 
 _PROJECTED: tuple[type[models.Model], ...] = (WalkRow, CheckRow, QuadrantNoteRow, RemarkRow)
@@ -57,11 +70,11 @@ def project(walk_ids: Iterable[str]) -> None:
     walk_ids : iterable of str
         Which.
     """
-    wanted = sorted(set(walk_ids))
-    WalkRow.objects.filter(walk_id__in=wanted).delete()
-    rows = list(_rows(_held(wanted)))
-    for model in _PROJECTED:
-        model._default_manager.bulk_create(row for row in rows if isinstance(row, model))
+    for some in _portions(walk_ids):
+        WalkRow.objects.filter(walk_id__in=some).delete()
+        rows = list(_rows(_held(some)))
+        for model in _PROJECTED:
+            model._default_manager.bulk_create(row for row in rows if isinstance(row, model))
 
 
 def project_outside(entries: Sequence[Entry]) -> None:
@@ -88,37 +101,32 @@ def rebuild(*, check: bool) -> Rebuilt:
     Rebuilt
     """
     with transaction.atomic():
-        ids = sorted(
-            set(_all_held().exclude(walk_id="").values_list("walk_id", flat=True))
-            | set(WalkRow.objects.values_list("walk_id", flat=True))
-        )
+        for district in District.objects.order_by("pk"):
+            take_turn(district)
+        ids = sorted({*_all_held().values_list("walk_id", flat=True), *_walks_shown()} - {""})
         differing = []
-        for start in range(0, len(ids), _AT_ONCE):
-            some = ids[start : start + _AT_ONCE]
-            before, after = _dumped_walks(some), _made_walks(some)
+        for some in _portions(ids):
+            before, after = _rows_there(some), _rows_told(some)
             differing += [walk for walk in some if before[walk] != after[walk]]
         outside = [
             read_entry(bytes(raw)) for raw in _all_held(walk_id="").values_list("raw", flat=True)
         ]
         differing += _differing_remarks(outside)
         if differing and not check:
-            RemarkRow.objects.all().delete()
+            RemarkRow.objects.filter(walk=None).delete()
             project(ids)
             project_outside(outside)
         return Rebuilt(_all_held().count(), len(ids), tuple(differing))
 
 
-def dump() -> list[str]:
-    """Write every projected row as a line of text, in one order.
+def _portions(walk_ids: Iterable[str]) -> Iterator[list[str]]:
+    wanted = sorted(set(walk_ids))
+    for start in range(0, len(wanted), _AT_ONCE):
+        yield wanted[start : start + _AT_ONCE]
 
-    Returns
-    -------
-    list of str
-        The same for the same rows, to the last bit.
-    """
-    lines = [line for walk in _dumped_walks(None).values() for line in walk]
-    outside = RemarkRow.objects.filter(walk=None)
-    return sorted([*lines, *(_line(row) for row in outside)])
+
+def _walks_shown() -> Iterable[str]:
+    return WalkRow.objects.values_list("walk_id", flat=True)
 
 
 def _all_held(**which: Any) -> models.QuerySet[JournalEntry]:
@@ -164,9 +172,9 @@ def _walk_rows(
     names: dict[str, str],
 ) -> Iterator[models.Model]:
     district, field = place
-    walk = to_walk(record, field.name if field is not None else "?")
-    checks = [] if walk is None else list(walk.checks)
-    scouts = dict.fromkeys(check.scout for check in checks if check.scout)
+    by_key = {entry.key: entry for entry in entries}
+    checks = [_as_named(check, by_key[check.key], record) for check in record.checks]
+    called = called_apart(checks)
     yield WalkRow(
         walk_id=record.id,
         district=district,
@@ -181,31 +189,38 @@ def _walk_rows(
         label=record.label or "",
         plan=record.plan or "",
         card=record.card or "",
-        scouts=", ".join(scouts),
-        plants=sum(1 for check in record.checks if not check.skipped),
+        scouts=", ".join(filter(None, called.values())),
+        plants=sum(1 for check in checks if not check.skipped),
         waiting=record.waiting,
         doubled=len(record.doubled),
         unusable=len(record.unusable),
-        standing="" if record.standing is None else _standing(record),
+        standing=_standing(record.standing),
     )
-    for position, (told, check) in enumerate(zip(record.checks, checks, strict=False), 1):
+    for position, check in enumerate(checks, 1):
         yield CheckRow(
             walk_id=record.id,
             position=position,
-            device_id=told.key.device,
-            seq=told.key.seq,
-            on=told.on,
-            why=told.why or "",
-            **from_check(check),
+            device_id=check.key.device,
+            seq=check.key.seq,
+            **from_check(check, called[check.who]),
         )
     yield from _note_rows(record)
-    by_key = {entry.key: entry for entry in entries}
-    for remark in (*record.sightings, *record.notes):
-        yield _remark(by_key[remark.key], names, district, field, record.id)
+    remarks = [told.key for told in record.sightings] + [told.key for told in record.notes]
+    for key in remarks:
+        yield _remark(by_key[key], names, place, record.id)
 
 
-def _standing(record: WalkRecord) -> str:
-    told = record.standing
+def _as_named(check: CheckRecord, entry: Entry, record: WalkRecord) -> CheckRecord:
+    """Leave the scout blank where a desk or a table named none: who typed did not walk."""
+    typed = record.source in (Source.DESK, Source.TABLE)
+    opened = opening_key(record.id)
+    named = getattr(entry.body, "scout", None) is not None
+    if typed and not named and opened is not None and entry.device == opened.device:
+        return replace(check, scout="")
+    return check
+
+
+def _standing(told: Standing | None) -> str:
     if told is None:
         return ""
     return f"{told.plants},{told.insects},{told.squares},{told.healthy},{told.lean or ''}"
@@ -229,11 +244,10 @@ def _note_rows(record: WalkRecord) -> Iterator[QuadrantNoteRow]:
 def _remark(
     entry: Entry,
     names: dict[str, str],
-    district: District,
-    field: FieldRow | None,
+    place: tuple[District, FieldRow | None],
     walk_id: str | None,
 ) -> RemarkRow:
-    body = entry.body
+    body, (district, field) = entry.body, place
     row = RemarkRow(
         district=district,
         walk_id=walk_id,
@@ -256,6 +270,8 @@ def _remark(
 
 def _outside(entries: Sequence[Entry]) -> list[RemarkRow]:
     """Give the rows of remarks that belong to no walk."""
+    if not entries:
+        return []
     names = dict(Person.objects.values_list("public_id", "name"))
     places = _places({entry.device for entry in entries})
     fields = {
@@ -266,38 +282,41 @@ def _outside(entries: Sequence[Entry]) -> list[RemarkRow]:
     for entry in entries:
         district = places[entry.device]
         told = entry.body.field if isinstance(entry.body, Sighted | Note) else None
-        rows.append(_remark(entry, names, district, fields.get((district.pk, told or "")), None))
+        place = district, fields.get((district.pk, told or ""))
+        rows.append(_remark(entry, names, place, None))
     return rows
 
 
 def _differing_remarks(entries: Sequence[Entry]) -> list[str]:
-    before = {Key(r.device_id, r.seq): _line(r) for r in RemarkRow.objects.filter(walk=None)}
-    after = {Key(r.device_id, r.seq): _line(r) for r in _outside(entries)}
+    """Name the remarks outside walks that are not what their entries tell."""
+    before = {(r.device_id, r.seq): _line(r) for r in RemarkRow.objects.filter(walk=None)}
+    after = {(r.device_id, r.seq): _line(r) for r in _outside(entries)}
     return [
-        f"{key.device}-{key.seq}"
-        for key in sorted({*before, *after})
-        if before.get(key) != after.get(key)
+        f"{device}-{seq}"
+        for device, seq in sorted({*before, *after})
+        if before.get((device, seq)) != after.get((device, seq))
     ]
 
 
-def _dumped_walks(walk_ids: Sequence[str] | None) -> dict[str, list[str]]:
-    """Give the rows that are there, as text, by walk."""
-    found: dict[str, list[str]] = defaultdict(list)
-    for model in _PROJECTED:
-        rows = model._default_manager.exclude(walk_id=None)
-        if walk_ids is not None:
-            rows = rows.filter(walk_id__in=walk_ids)
-        for row in rows:
-            found[row.walk_id].append(_line(row))  # type: ignore[attr-defined]  # each has one
-    for lines in found.values():
-        lines.sort()
-    return found
+Lines = dict[str, list[str]]
+"""Rows as text, by walk; in one order."""
 
 
-def _made_walks(walk_ids: Sequence[str]) -> dict[str, list[str]]:
-    """Give the rows that the entries tell of, as text, by walk."""
-    found: dict[str, list[str]] = defaultdict(list)
-    for row in _rows(_held(walk_ids)):
+def _rows_there(walk_ids: Sequence[str]) -> Lines:
+    """Give the rows that are there."""
+    return _by_walk(
+        row for model in _PROJECTED for row in model._default_manager.filter(walk_id__in=walk_ids)
+    )
+
+
+def _rows_told(walk_ids: Sequence[str]) -> Lines:
+    """Give the rows that the entries tell of."""
+    return _by_walk(_rows(_held(walk_ids)))
+
+
+def _by_walk(rows: Iterable[models.Model]) -> Lines:
+    found: Lines = defaultdict(list)
+    for row in rows:
         found[row.walk_id].append(_line(row))  # type: ignore[attr-defined]  # each has one
     for lines in found.values():
         lines.sort()

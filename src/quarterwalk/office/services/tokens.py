@@ -65,4 +65,4 @@ def hashed(secret: str) -> str:
     str
         SHA-256. [64 hex digits]
     """
-    return hashlib.sha256(secret.encode()).hexdigest()
+    return hashlib.sha256(secret.encode(errors="surrogatepass")).hexdigest()

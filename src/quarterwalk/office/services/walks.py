@@ -21,6 +21,7 @@ from quarterwalk.journal import (
     Struck,
     WalkClosed,
     WalkOpened,
+    WalkState,
     opening_key,
 )
 from quarterwalk.office import clock
@@ -29,7 +30,7 @@ from quarterwalk.office.services import calls
 from quarterwalk.office.services.journal import Pen, Saying
 from quarterwalk.office.services.refused import ServiceRefused
 from quarterwalk.office.translate import to_walk
-from quarterwalk.walk import PlantCheck, Walk
+from quarterwalk.walk import PlantCheck, RecordError, Walk
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,23 +62,23 @@ def import_walks(*, district: District, walks: WalkFile, by: Person) -> Imported
     Raises
     ------
     RefusedInput
-        If a walk is of a field that is not here.
+        If a walk is of a field that is not here, or has a text or a day that no entry
+        can hold.
     """
     fields = {field.name: field for field in district.fields.all()}
     _refuse_unknown(walks, fields)
-    here = _here(district)
     pen = Pen(district, by)
+    here = _here(district, walks)
     ids, known = [], 0
     for walk in walks.table:
-        if walk in here.get((walk.field, walk.date), ()):
+        if _as_kept(walk) in here.get((walk.field, walk.date), ()):
             known += 1
             continue
-        ids.append(_write(pen, fields[walk.field], walk, Source.TABLE))
-    try:
-        pen.close()
-    except EntryFault as fault:
-        expected = "a table whose texts and days a journal can hold"
-        raise RefusedInput([Problem(walks.file, None, None, fault.why, expected)]) from fault
+        try:
+            ids.append(_write(pen, fields[walk.field], walk, Source.TABLE))
+        except EntryFault as fault:
+            raise RefusedInput([_misfit(walks, walk, fault)]) from fault
+    pen.close()
     return Imported(tuple(ids), known)
 
 
@@ -93,19 +94,33 @@ def _refuse_unknown(walks: WalkFile, fields: dict[str, FieldRow]) -> None:
         )
 
 
-def _here(district: District) -> dict[tuple[str, date], list[Walk]]:
-    """Give the walks that came by a table before, without the ids that the office gave."""
+def _misfit(walks: WalkFile, walk: Walk, fault: EntryFault) -> Problem:
+    told = f"{walk.field}, {walk.date.isoformat()}"
+    return Problem(walks.file, None, "walk", told, "one that a journal can hold", fault.why)
+
+
+def _here(district: District, walks: WalkFile) -> dict[tuple[str, date], list[Walk]]:
+    """Give the walks of a table's days that came by a table before, with the ids they had."""
     found: dict[tuple[str, date], list[Walk]] = {}
-    rows = WalkRow.objects.filter(district=district, source=Source.TABLE.value)
+    rows = WalkRow.objects.filter(
+        district=district,
+        source=Source.TABLE.value,
+        on__in={head.date for head in walks.table.heads},
+    )
     for row in calls.with_checks(rows.values_list("walk_id", flat=True)):
         walk = to_walk(row)
         if walk is not None:
-            found.setdefault((walk.field, walk.date), []).append(_as_brought(walk, row))
+            found.setdefault((walk.field, walk.date), []).append(replace(walk, id=row.label))
     return found
 
 
-def _as_brought(walk: Walk, row: WalkRow) -> Walk:
-    return replace(walk, id=row.label)
+def _as_kept(walk: Walk) -> Walk:
+    """Give a walk as the journal keeps it: of a plant that was passed over, no counts."""
+    checks = (
+        replace(check, insects=None, squares=None, sweeps=None) if check.skipped else check
+        for check in walk.checks
+    )
+    return replace(walk, checks=tuple(checks))
 
 
 @transaction.atomic
@@ -131,10 +146,18 @@ def enter_walk(
     -------
     str
         The walk's id.
+
+    Raises
+    ------
+    ServiceRefused
+        If there is no plant, one stands twice, or a text is too long.
     """
     pen = Pen(field.district, by)
-    walk = Walk(field.name, on, tuple(replace(check, scout=scout) for check in checks))
-    walk_id = _write(pen, field, walk, Source.DESK)
+    try:
+        walk = Walk(field.name, on, tuple(replace(check, scout=scout) for check in checks))
+        walk_id = _write(pen, field, walk, Source.DESK)
+    except (RecordError, EntryFault) as error:
+        raise ServiceRefused(f"This walk can't be taken: {error}") from error
     pen.close()
     return walk_id
 
@@ -207,7 +230,8 @@ def strike_walk(*, walk: WalkRow, by: Person) -> None:
     Raises
     ------
     ServiceRefused
-        If a phone opened it: only that phone strikes its own entries.
+        If a phone opened it: only that phone strikes its own entries. Or if it was struck
+        before.
     """
     opened = opening_key(walk.walk_id)
     own = walk.district.devices.filter(
@@ -216,5 +240,7 @@ def strike_walk(*, walk: WalkRow, by: Person) -> None:
     if opened is None or not own.exists():
         raise ServiceRefused("A walk from a phone is struck on that phone, by its scout.")
     pen = Pen(walk.district, by)
+    if WalkRow.objects.filter(walk_id=walk.walk_id, state=WalkState.VOID.value).exists():
+        raise ServiceRefused("This walk is left out already.")
     pen.write(Saying(Struck(seq=opened.seq), clock.now(), walk.walk_id))
     pen.close()

@@ -96,13 +96,14 @@ def by_phone(view: PhoneView[P]) -> View[P]:
     @wraps(view)
     def asked(request: HttpRequest, *args: P.args, **kwargs: P.kwargs) -> HttpResponse:
         header = request.headers.get("Authorization", "")
-        device = phones.device_of(header.removeprefix(_BEARER)) if _BEARER in header else None
+        token = header.removeprefix(_BEARER) if header.startswith(_BEARER) else ""
+        device = phones.device_of(token)
         if device is None:
             return refused("token", HTTPStatus.UNAUTHORIZED)
         phones.seen(device=device, phone_now=request.headers.get("Quarterwalk-Now", ""))
         return view(request, device, *args, **kwargs)
 
-    return asked
+    return asked  # type: ignore[return-value]  # `wraps` hides that it takes a request
 
 
 class TooLarge(Exception):

@@ -28,7 +28,7 @@ def day_of(device: Device) -> Json:
     Returns
     -------
     dict
-        As phones read it; no field where its person may not walk any more.
+        As phones read it; no field and nobody where its person may not walk any more.
     """
     district, person = device.district, device.person
     told: Json = {
@@ -38,11 +38,12 @@ def day_of(device: Device) -> Json:
             "name": district.name,
             "demo": district.is_demo,
         },
-        "scouts": [{"id": each.public_id, "name": each.name} for each in walkers(district)],
+        "scouts": [],
         "fields": [],
     }
     if person is None or not may_walk(person, district):
         return told
+    told["scouts"] = [{"id": each.public_id, "name": each.name} for each in walkers(district)]
     today = clock.today(district)
     due = due_fields(with_season(FieldRow.objects.filter(district=district)), today)
     last = {each.field.pk: _last(each) for each in due}

@@ -9,7 +9,7 @@ from allauth.core.ratelimit import consume
 from django.conf import settings
 from django.http import HttpRequest, HttpResponse
 
-from quarterwalk.journal import split_lines
+from quarterwalk.journal import split_lines, time_text
 from quarterwalk.office import clock
 from quarterwalk.office.access import may_walk
 from quarterwalk.office.models import CardRow, Device
@@ -50,7 +50,7 @@ def pair(request: HttpRequest) -> HttpResponse:
             "token": token,
             "person": {"id": person.public_id, "name": person.name} if person else None,
             "district": {"id": district.public_id, "name": district.name},
-            "now": clock.now().isoformat(),
+            "now": time_text(clock.now()),
             "shift_ms": settings.SHIFT_MS,
         }
     )
@@ -60,7 +60,7 @@ def pair(request: HttpRequest) -> HttpResponse:
 @by_phone
 def day(_request: HttpRequest, device: Device) -> HttpResponse:
     """Tell what is to be walked, and which card each field has today."""
-    return told({"now": clock.now().isoformat(), "shift_ms": settings.SHIFT_MS, **day_of(device)})
+    return told({"now": time_text(clock.now()), "shift_ms": settings.SHIFT_MS, **day_of(device)})
 
 
 @open_to_phones("GET")
@@ -90,7 +90,7 @@ def entries(request: HttpRequest, device: Device) -> HttpResponse:
     walks = [answer.walk for answer in answers if answer.walk]
     return told(
         {
-            "now": clock.now().isoformat(),
+            "now": time_text(clock.now()),
             "answers": [
                 {
                     "device": answer.key.device if answer.key else None,
@@ -110,4 +110,4 @@ def entries(request: HttpRequest, device: Device) -> HttpResponse:
 def walks(request: HttpRequest, device: Device) -> HttpResponse:
     """Tell how some walks stand, and the calls on them."""
     asked = request.GET.getlist("id")[:MOST_LINES]
-    return told({"now": clock.now().isoformat(), "walks": states_of(device, asked)})
+    return told({"now": time_text(clock.now()), "walks": states_of(device, asked)})

@@ -1,0 +1,75 @@
+"""Days and times as people say them."""
+
+from __future__ import annotations
+
+from datetime import date, datetime
+from zoneinfo import ZoneInfo
+
+
+def short_day(day: date) -> str:
+    """Write a day without its weekday.
+
+    Parameters
+    ----------
+    day : date
+        The day.
+
+    Returns
+    -------
+    str
+        Such as ``24 June``.
+    """
+    return f"{day.day} {day:%B}"
+
+
+def near_day(day: date) -> str:
+    """Write a day with its weekday, briefly.
+
+    Parameters
+    ----------
+    day : date
+        The day.
+
+    Returns
+    -------
+    str
+        Such as ``Fri 3 July``.
+    """
+    return f"{day:%a} {day.day} {day:%B}"
+
+
+def moment(at: datetime, zone: str) -> str:
+    """Write a time in a district's own zone.
+
+    Parameters
+    ----------
+    at : datetime
+        The time.
+    zone : str
+        Name of the zone. [IANA name]
+
+    Returns
+    -------
+    str
+        Such as ``1 July, 10:52``.
+    """
+    there = at.astimezone(ZoneInfo(zone))
+    return f"{short_day(there.date())}, {there:%H:%M}"
+
+
+def days_on(count: int) -> str:
+    """Say how long ago something was.
+
+    Parameters
+    ----------
+    count : int
+        Days since. [days]
+
+    Returns
+    -------
+    str
+        Such as ``7 days on``.
+    """
+    if count == 0:
+        return "today"
+    return "1 day on" if count == 1 else f"{count} days on"

@@ -1,0 +1,105 @@
+"""When a field is looked at next, and why then."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date, timedelta
+from typing import Any
+
+from quarterwalk.crop import CropDates
+from quarterwalk.guideline import load_routine
+from quarterwalk.office.pages.days import days_on, near_day, short_day
+from quarterwalk.office.queries.standing import Standing
+
+
+@dataclass(frozen=True, slots=True)
+class Due:
+    """The day of the next look and the reason, in a few words.
+
+    Parameters
+    ----------
+    on : date or None
+        The last good day; None where no look is due.
+    why : str
+        Why now, or which day.
+    since : str
+        What it counts from.
+    """
+
+    on: date | None
+    why: str
+    since: str
+
+
+def due_of(standing: Standing, today: date) -> Due:
+    """Say when a field is due.
+
+    Parameters
+    ----------
+    standing : Standing
+        What is known of it.
+    today : date
+        The day in the district.
+
+    Returns
+    -------
+    Due
+    """
+    walk = standing.walk
+    if walk is None or walk.on is None:
+        return Due(today, "first look", "no walk yet")
+    since = "walked today" if walk.on == today else f"walked {short_day(walk.on)}"
+    sprayed = sprayed_since(standing.dates, walk.on, today)
+    if sprayed is not None:
+        on = sprayed + timedelta(days=load_routine().treated[1])
+        return Due(on, _why(on, today, "after the spray", sprayed), f"sprayed {short_day(sprayed)}")
+    if standing.call is None:
+        return Due(today, "no call yet", since)
+    look = next_look(standing.call)
+    if look is None:
+        return Due(None, "no look due", since)
+    return Due(look, _why(look, today, "on", walk.on), since)
+
+
+def next_look(told: Mapping[str, Any]) -> date | None:
+    """Give the last good day of the next look that a call asks for.
+
+    Parameters
+    ----------
+    told : mapping
+        The call as its JSON tells it.
+
+    Returns
+    -------
+    date or None
+    """
+    day = told["call"]["next_look"]
+    return None if day is None else date.fromisoformat(day)
+
+
+def sprayed_since(dates: CropDates | None, walked: date, today: date) -> date | None:
+    """Give the last treatment since a walk.
+
+    Parameters
+    ----------
+    dates : CropDates or None
+        With the treatments.
+    walked, today : date
+        The days between which it counts.
+
+    Returns
+    -------
+    date or None
+    """
+    treated = () if dates is None else dates.treated
+    return max((day for day in treated if walked <= day <= today), default=None)
+
+
+def _why(on: date, today: date, what: str, since: date) -> str:
+    if on > today:
+        return near_day(on)
+    days = (today - since).days
+    if what == "on":
+        return days_on(days)
+    return f"{days} day{'' if days == 1 else 's'} {what}"

@@ -1,0 +1,271 @@
+"""Pages on which files are handed in, and what is said of what was taken."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from django.urls import reverse
+
+from quarterwalk.files import PlantingFile, WalkFile
+from quarterwalk.files.boundaries import FieldFile
+from quarterwalk.office.forms.upload import UploadForm
+from quarterwalk.office.pages.may import May
+from quarterwalk.office.pages.page import FormPage, Link, cancel
+from quarterwalk.office.services.fields import Added
+from quarterwalk.office.services.journal import ALREADY, ASIDE, HELD, Answer
+from quarterwalk.office.services.walks import Imported
+
+# Notices of one file that are told on the next page. [count]
+_MOST_NOTICES = 8
+
+
+@dataclass(frozen=True, slots=True)
+class ImportKind:
+    """One kind of file that may be handed in."""
+
+    title: str
+    said: str
+    to: str
+
+
+@dataclass(frozen=True, slots=True)
+class ImportsPage:
+    """Every kind of file that somebody may hand in."""
+
+    title: str
+    kinds: tuple[ImportKind, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """One problem of a file: where, and what is wrong there."""
+
+    row: str
+    column: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class FilePage:
+    """A page with one file to hand in, and the problems of the last try."""
+
+    form: FormPage
+    accept: str
+    faults: tuple[Fault, ...]
+    more: int
+
+
+_FIELDS = (
+    "Boundaries",
+    "Shapefile (zipped), GeoJSON, KML, KMZ or GeoPackage. One polygon a field.",
+)
+_PLANTINGS = ("Plantings", "CSV or XLSX, one row a field: planted, first square, bloom, treated.")
+_WALKS = ("Walks", "CSV or XLSX, one row a plant.")
+_JOURNAL = ("A phone's journal", "The file that a phone saved where there was no signal to send.")
+
+
+def imports_page(may: May) -> ImportsPage:
+    """List what may be handed in.
+
+    Parameters
+    ----------
+    may : May
+        By whom.
+
+    Returns
+    -------
+    ImportsPage
+    """
+    kinds = [("fields-import", _FIELDS), ("plantings-import", _PLANTINGS)] if may.lead else []
+    kinds += [("walks-import", _WALKS), ("journal-import", _JOURNAL)]
+    return ImportsPage(
+        "Import", tuple(ImportKind(title, said, reverse(name)) for name, (title, said) in kinds)
+    )
+
+
+def fields_page(form: UploadForm[Any]) -> FilePage:
+    """Give the page for boundaries.
+
+    Parameters
+    ----------
+    form : UploadForm
+        With the problems of the last try.
+
+    Returns
+    -------
+    FilePage
+    """
+    said = (
+        _FIELDS[1],
+        "A field whose name is here already gets its new outline. No field is ever removed.",
+    )
+    return _page(form, _FIELDS[0], said, ".zip,.geojson,.json,.kml,.kmz,.gpkg")
+
+
+def plantings_page(form: UploadForm[Any]) -> FilePage:
+    """Give the page for plantings.
+
+    Parameters
+    ----------
+    form : UploadForm
+        With the problems of the last try.
+
+    Returns
+    -------
+    FilePage
+    """
+    said = (
+        "CSV or XLSX with the columns field, planted, first_square, bloom and treated, one row"
+        " a field. Dates are written year first, such as 2026-06-20; a range as"
+        " 2026-06-18/2026-06-22; several treatments with a space between.",
+        "The dates in the file take the place of those that are here.",
+    )
+    return _page(form, _PLANTINGS[0], said, ".csv,.xlsx")
+
+
+def walks_page(form: UploadForm[Any]) -> FilePage:
+    """Give the page for walks.
+
+    Parameters
+    ----------
+    form : UploadForm
+        With the problems of the last try.
+
+    Returns
+    -------
+    FilePage
+    """
+    said = (
+        "CSV or XLSX, one row a plant, with the columns field, date, quadrant, plant, adults and"
+        " nymphs, and where they were counted healthy, missing, blasted and flared."
+        " An empty cell means not looked at.",
+        "Walks that are here already are not taken twice.",
+    )
+    return _page(form, _WALKS[0], said, ".csv,.xlsx")
+
+
+def journal_page(form: UploadForm[Any]) -> FilePage:
+    """Give the page for a phone's journal file.
+
+    Parameters
+    ----------
+    form : UploadForm
+        With the problems of the last try.
+
+    Returns
+    -------
+    FilePage
+    """
+    said = (
+        "On the phone choose This phone, then save the journal as a file. Its name begins with"
+        " quarterwalk and ends with ndjson.",
+        "What is here already is not taken twice.",
+    )
+    return _page(form, _JOURNAL[0], said, ".ndjson")
+
+
+def _page(form: UploadForm[Any], title: str, said: tuple[str, ...], accept: str) -> FilePage:
+    above = Link("Import", reverse("imports"))
+    faults = tuple(
+        Fault(
+            "" if problem.row is None else str(problem.row),
+            problem.column or "",
+            f"Must be {problem.expected}, got “{problem.value}”. {problem.hint}".strip(),
+        )
+        for problem in form.problems
+    )
+    page = FormPage(title, "Hand in", said=said, above=above, back=cancel(above))
+    return FilePage(page, accept, faults, form.more)
+
+
+def fields_taken(added: Added, told: FieldFile) -> Iterator[str]:
+    """Say what became of a boundary file.
+
+    Parameters
+    ----------
+    added : Added
+        By field.
+    told : FieldFile
+        The file.
+
+    Yields
+    ------
+    str
+    """
+    counts = ((added.new, "new"), (added.changed, "changed"), (added.same, "as before"))
+    parts = [f"{len(names)} {word}" for names, word in counts if names]
+    yield f"Fields taken from {_short(told.file)}: {', '.join(parts)}."
+    yield from _notices(told.notices)
+
+
+def plantings_taken(names: Sequence[str], told: PlantingFile) -> Iterator[str]:
+    """Say what became of a planting table.
+
+    Parameters
+    ----------
+    names : sequence of str
+        Fields whose dates it gave.
+    told : PlantingFile
+        The file.
+
+    Yields
+    ------
+    str
+    """
+    noun = "field" if len(names) == 1 else "fields"
+    yield f"Dates of {len(names)} {noun} taken. Calls are made anew by them."
+    yield from _notices(told.notices)
+
+
+def walks_taken(done: Imported, told: WalkFile) -> Iterator[str]:
+    """Say what became of a walk table.
+
+    Parameters
+    ----------
+    done : Imported
+        What was taken.
+    told : WalkFile
+        The file.
+
+    Yields
+    ------
+    str
+    """
+    count = len(done.walk_ids)
+    yield f"{count} {'walk' if count == 1 else 'walks'} taken from {_short(told.file)}."
+    if done.here_already:
+        yield f"{done.here_already} were here already and are left as they are."
+    yield from _notices(told.notices)
+
+
+def journal_taken(answers: Sequence[Answer]) -> Iterator[str]:
+    """Say what became of a journal file.
+
+    Parameters
+    ----------
+    answers : sequence of Answer
+        One for each line.
+
+    Yields
+    ------
+    str
+    """
+    counts = Counter(answer.answer for answer in answers)
+    yield f"{counts[HELD]} new entries taken; {counts[ALREADY]} were here already."
+    if counts[ASIDE]:
+        yield f"{counts[ASIDE]} can't be taken without a decision: they wait in the lead's inbox."
+
+
+def _notices(notices: Sequence[str]) -> Iterator[str]:
+    yield from map(_short, notices[:_MOST_NOTICES])
+    if len(notices) > _MOST_NOTICES:
+        yield f"And {len(notices) - _MOST_NOTICES} more like these."
+
+
+def _short(text: str) -> str:
+    """Take the folder out of a file's name where a text begins with one."""
+    head, sep, rest = text.partition(": ")
+    return f"{head.rpartition('/')[2]}{sep}{rest}"

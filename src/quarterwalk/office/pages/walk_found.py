@@ -1,0 +1,168 @@
+"""What was found on a walk: quarter by quarter, on the field's shape, and on the way."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from django.utils.safestring import SafeString
+
+from quarterwalk.call.figures import listed
+from quarterwalk.field import Layout
+from quarterwalk.office.models import QuadrantNoteRow, RemarkRow
+from quarterwalk.office.pages.days import moment
+from quarterwalk.office.pages.drawn import ENGLISH, quarter_drawn, safe_drawing
+from quarterwalk.office.services.calls import Judged
+from quarterwalk.picture import Theme, field_sketch, found_in
+from quarterwalk.reading import QuadrantReading, Reading
+from quarterwalk.walk import Method
+
+_SKETCH = (350, 300)  # [px]
+
+_SEEN = {
+    "host-weeds": "Host weeds",
+    "other-pest": "Another pest",
+    "natural-enemies": "Natural enemies",
+    "standing-water": "Standing water",
+    "spray-sign": "A spray sign or flag",
+    "note": "Note",
+}
+_LOST = {
+    "none": "no squares lost",
+    "small": "small squares lost",
+    "large": "large squares lost",
+    "both": "small and large squares lost",
+}
+_PESTS = {"none": "no other pests", "some": "some other pests", "many": "many other pests"}
+
+
+@dataclass(frozen=True, slots=True)
+class QuarterLine:
+    """What was found in one quarter."""
+
+    mark: SafeString
+    name: str
+    insects: str
+    squares: str
+
+
+@dataclass(frozen=True, slots=True)
+class Noted:
+    """Something that was noted: where or when, and what."""
+
+    where: str
+    text: str
+
+
+def quarter_lines(reading: Reading) -> tuple[QuarterLine, ...]:
+    """Tell what was found in each quarter.
+
+    Parameters
+    ----------
+    reading : Reading
+        What the walk says.
+
+    Returns
+    -------
+    tuple of QuarterLine
+        In compass order.
+    """
+    return tuple(_quarter(each, reading.method) for each in reading.quadrants)
+
+
+def _quarter(found: QuadrantReading, method: Method) -> QuarterLine:
+    looked = found.sweeps if method is Method.SWEEP else found.plants
+    share = found.square_set
+    return QuarterLine(
+        mark=quarter_drawn(found.quadrant.value, f"quarter-{found.quadrant.value}"),
+        name=found.quadrant.value,
+        insects=f"{found.insects} on {looked}" if looked else "not looked at",
+        squares="–" if share is None else f"{float(100 * share):.0f} % of {found.squares}",
+    )
+
+
+def found_sketch(judged: Judged, layout: Layout | None) -> SafeString | str:
+    """Draw what was found on the field's shape.
+
+    Parameters
+    ----------
+    judged : Judged
+        The walk.
+    layout : Layout or None
+        The field.
+
+    Returns
+    -------
+    SafeString or str
+        Empty where the shape is not known.
+    """
+    if layout is None:
+        return ""
+    return safe_drawing(
+        field_sketch(
+            layout,
+            theme=Theme.SCREEN,
+            width=_SKETCH[0],
+            height=_SKETCH[1],
+            id="where",
+            language=ENGLISH,
+            found=found_in(judged.reading),
+            way=False,
+        )
+    )
+
+
+def notes_of(rows: Iterable[QuadrantNoteRow]) -> tuple[Noted, ...]:
+    """Word what was noted once a quarter.
+
+    Parameters
+    ----------
+    rows : iterable of QuadrantNoteRow
+        In the order in which they were made.
+
+    Returns
+    -------
+    tuple of Noted
+    """
+    return tuple(Noted(row.quadrant, _noted(row)) for row in rows)
+
+
+def _noted(row: QuadrantNoteRow) -> str:
+    parts = [_LOST.get(row.lost, ""), _PESTS.get(row.other_pests, "")]
+    if row.water is not None:
+        parts.append("standing water" if row.water else "no standing water")
+    if row.branches:
+        branches = listed(row.branches.split())
+        parts.append(f"fruiting branches on single plants: {branches}")
+    said = "; ".join(part for part in parts if part)
+    sentence = f"{said[:1].upper()}{said[1:]}." if said else ""
+    return " ".join(part for part in (sentence, row.note) if part)
+
+
+def remarks_of(rows: Iterable[RemarkRow], zone: str) -> tuple[Noted, ...]:
+    """Word what was seen on the way, and notes.
+
+    Parameters
+    ----------
+    rows : iterable of RemarkRow
+        In the order in which they were made.
+    zone : str
+        The district's time zone. [IANA name]
+
+    Returns
+    -------
+    tuple of Noted
+    """
+    return tuple(Noted(_where(row, zone), _remark(row)) for row in rows)
+
+
+def _where(row: RemarkRow, zone: str) -> str:
+    place = row.quadrant + (f", stop {row.stop}" if row.quadrant and row.stop else "")
+    return ", ".join(part for part in (moment(row.at, zone), row.by, place) if part)
+
+
+def _remark(row: RemarkRow) -> str:
+    if row.what == "note":
+        return row.text
+    seen = _SEEN.get(row.what, "Seen")
+    return f"{seen}: {row.text}" if row.text else f"{seen}."

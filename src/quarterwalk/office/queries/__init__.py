@@ -1,0 +1,1 @@
+"""Reads for pages; how many questions they ask does not grow with the rows."""

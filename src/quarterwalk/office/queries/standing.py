@@ -1,0 +1,111 @@
+"""How each field stands: its season, its newest walk, and the call of that walk."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from datetime import date
+from typing import Any
+
+from django.db.models import OuterRef, QuerySet, Subquery
+
+from quarterwalk.crop import CropDates
+from quarterwalk.office.models import CallRow, FieldRow, WalkRow
+from quarterwalk.office.translate import to_dates
+
+_TELLS = ("open", "handed-over", "closed")
+"""States of walks that say something of a field."""
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """One field with what is known of it today.
+
+    Parameters
+    ----------
+    field : FieldRow
+        With its grower.
+    dates : CropDates or None
+        Of the season of the day that was asked for.
+    walk : WalkRow or None
+        The newest one with a plant.
+    call : mapping or None
+        The newest call on that walk, as its JSON tells it.
+    """
+
+    field: FieldRow
+    dates: CropDates | None
+    walk: WalkRow | None
+    call: Mapping[str, Any] | None
+
+
+def standings(fields: QuerySet[FieldRow], on: date) -> list[Standing]:
+    """Tell how fields stand on a day.
+
+    Parameters
+    ----------
+    fields : QuerySet of FieldRow
+        Those that somebody may see.
+    on : date
+        The day.
+
+    Returns
+    -------
+    list of Standing
+        In the order of the fields.
+    """
+    newest = (
+        WalkRow.objects.filter(field=OuterRef("pk"), state__in=_TELLS, plants__gt=0)
+        .order_by("-on", "-opened_at", "walk_id")
+        .values("walk_id")[:1]
+    )
+    rows = list(fields.prefetch_related("seasons", "treatments").annotate(newest=Subquery(newest)))
+    walks = WalkRow.objects.in_bulk([row.newest for row in rows if row.newest])
+    calls = newest_calls(walks)
+    return [
+        standing(row, on, walks.get(row.newest or ""), calls.get(row.newest or "")) for row in rows
+    ]
+
+
+def standing(
+    row: FieldRow, on: date, walk: WalkRow | None, call: Mapping[str, Any] | None
+) -> Standing:
+    """Put together what is known of a field.
+
+    Parameters
+    ----------
+    row : FieldRow
+        With its seasons and treatments.
+    on : date
+        The day.
+    walk : WalkRow or None
+        The newest one with a plant.
+    call : mapping or None
+        The newest call on it.
+
+    Returns
+    -------
+    Standing
+        Without a call where the field has lost its rule or its dates since.
+    """
+    dates = to_dates(row, on)
+    return Standing(row, dates, walk, call if row.guideline and dates is not None else None)
+
+
+def newest_calls(walk_ids: Iterable[str]) -> dict[str, Mapping[str, Any]]:
+    """Give the newest call on each of some walks.
+
+    Parameters
+    ----------
+    walk_ids : iterable of str
+        Ids of walks.
+
+    Returns
+    -------
+    dict of str to mapping
+        As the JSON of calls tells them, by walk; without a call it is left out.
+    """
+    rows = CallRow.objects.filter(walk_id__in=list(walk_ids)).order_by("pk")
+    contents = dict(rows.values_list("walk_id", "content"))
+    return {walk_id: json.loads(content) for walk_id, content in contents.items()}

@@ -1,0 +1,1 @@
+"""Views, a file for each noun: may I, is it well-formed, do it, show it."""

@@ -1,0 +1,97 @@
+from __future__ import annotations
+
+from datetime import date
+
+from quarterwalk.office.models import FieldRow
+from quarterwalk.office.services.fields import SeasonDates, set_dates
+from tests.office.people import People
+from tests.office_pages.visits import visitor, words
+from tests.office_pages.walked import judge, walk_in
+
+
+def the_list(people: People) -> str:
+    return visitor(people.alice).get("/").content.decode()
+
+
+def test_the_list_is_headed_by_the_day_in_the_district(people: People) -> None:
+    assert "Wednesday 1 July 2 fields" in words(the_list(people))
+
+
+def test_a_field_past_both_lines_stands_under_treat(people: People, walk_id: str) -> None:
+    told = words(the_list(people))
+    assert "Treat 1 Home 80 Gil Orme, week 2, day 11" in told
+    # 9 of 25 plants in each quarter with one nymph: 36 on 100; 3 of 5 squares healthy
+    assert "36 25" in told
+    assert "60 % 85" in told
+    assert "Treat 1" in told
+
+
+def test_a_sprayed_field_is_looked_at_again_and_no_longer_waits(
+    people: People, walk_id: str
+) -> None:
+    dates = SeasonDates(first_square=date(2026, 6, 20))
+    set_dates(field=people.home, year=2026, dates=dates, treated=[date(2026, 7, 1)])
+    told = words(the_list(people))
+    assert "Treat 1" not in told
+    # 3 to 4 days after a treatment
+    assert "Sun 5 July sprayed 1 July" in told
+
+
+def test_a_field_is_due_on_the_day_that_its_call_asks_for(people: People) -> None:
+    judge(people.home)
+    # few insects, squares held: every 7 days
+    walk_in(people.home, people.bob, date(2026, 6, 24), nymphs=0, lost=0)
+    assert "Due today 1 Home 80" in words(the_list(people))
+    assert "7 days on walked 24 June" in words(the_list(people))
+
+
+def test_a_field_looked_at_in_time_stands_under_later(people: People) -> None:
+    judge(people.home)
+    walk_in(people.home, people.bob, date(2026, 6, 28), nymphs=0, lost=0)
+    assert "Later 1 Home 80" in words(the_list(people))
+    assert "Sun 5 July walked 28 June" in words(the_list(people))
+
+
+def test_a_field_without_a_rule_says_so_instead_of_a_number(people: People) -> None:
+    told = words(the_list(people))
+    assert "No dates or rule yet 2 East 80 Ida Vane" in told
+    assert "no rule yet no walk yet" in told
+
+
+def test_a_field_that_lost_its_dates_shows_no_call_made_by_them(
+    people: People, walk_id: str
+) -> None:
+    set_dates(field=people.home, year=2026, dates=SeasonDates(), treated=[])
+    told = words(the_list(people))
+    assert "No dates or rule yet 2" in told
+    assert "no dates yet walked today" in told
+    assert "treat" not in told
+
+
+def test_a_judged_field_that_nobody_walked_is_due_for_its_first_look(people: People) -> None:
+    judge(people.home)
+    assert "Due today 1 Home 80" in words(the_list(people))
+    assert "first look no walk yet" in words(the_list(people))
+
+
+def test_a_grower_reads_a_word_for_how_sure_and_only_their_own_field(
+    people: People, walk_id: str
+) -> None:
+    told = words(visitor(people.gil).get("/").content.decode())
+    assert "Home 80" in told
+    assert "East 80" not in told
+    assert "treat clear" in told
+
+
+def test_an_empty_district_leads_the_lead_to_the_import(people: People) -> None:
+    FieldRow.objects.filter(district=people.near).delete()
+    page = the_list(people)
+    assert "There are no fields yet." in page
+    assert 'href="/fields/import"' in page
+
+
+def test_an_empty_district_offers_a_scout_no_import(people: People) -> None:
+    FieldRow.objects.filter(district=people.near).delete()
+    page = visitor(people.bob).get("/").content.decode()
+    assert "The lead of the district hands in their boundaries." in page
+    assert 'href="/fields/import"' not in page

@@ -1,0 +1,56 @@
+from __future__ import annotations
+
+from datetime import UTC, datetime
+
+from quarterwalk.office.services.fields import close_field
+from tests.office.people import People
+from tests.office_pages.visits import visitor, words
+
+
+def the_page(people: People, who: str = "alice") -> str:
+    client = visitor(getattr(people, who))
+    return client.get(f"/fields/{people.home.public_id}").content.decode()
+
+
+def test_a_lead_reads_how_a_field_is_judged_and_can_change_it(people: People, walk_id: str) -> None:
+    page = the_page(people)
+    assert "Line 25 per 100, the lower end of 25 to 30; edition 2026.1" in page
+    assert "First square 20 June" in page
+    for name in ("rule", "dates", "closed"):
+        assert f'href="/fields/{people.home.public_id}/{name}"' in page
+
+
+def test_a_scout_reads_it_and_can_change_nothing(people: People, walk_id: str) -> None:
+    page = the_page(people, "bob")
+    assert "First square 20 June" in page
+    assert f"/fields/{people.home.public_id}/rule" not in page
+    assert f"/fields/{people.home.public_id}/walk" in page
+
+
+def test_a_scout_sees_todays_stops_and_a_grower_the_quarters_alone(people: People) -> None:
+    assert "20 stops in 2 loops." in the_page(people, "bob")
+    assert "20 stops in 2 loops." not in the_page(people, "gil")
+    assert "four quarters of equal area" in the_page(people, "gil")
+
+
+def test_walks_are_listed_with_who_walked_and_their_call(people: People, walk_id: str) -> None:
+    page = the_page(people)
+    assert f'href="/walks/{walk_id}"' in page
+    assert "1 July Bob Tarn 36" in words(page)
+
+
+def test_a_field_without_a_walk_says_how_one_comes(people: People) -> None:
+    assert "No walk yet. A walk from a phone comes here by itself" in the_page(people)
+
+
+def test_a_closed_field_says_until_when_in_the_districts_own_time(people: People) -> None:
+    # 12:00 UTC on 2 July is 7 in the morning in Chicago
+    until = datetime(2026, 7, 2, 12, tzinfo=UTC)
+    close_field(field=people.home, until=until, why="Sprayed by plane.")
+    told = words(the_page(people, "gil"))
+    assert "Closed until 2 July, 07:00. Nobody walks in before. Sprayed by plane." in told
+
+
+def test_a_time_that_is_over_closes_nothing(people: People) -> None:
+    close_field(field=people.home, until=datetime(2026, 6, 30, 12, tzinfo=UTC), why="")
+    assert "Nobody walks in before" not in the_page(people)

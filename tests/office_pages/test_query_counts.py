@@ -1,0 +1,63 @@
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import date
+
+import pytest
+from django.db import connection
+from django.test.utils import CaptureQueriesContext
+
+from quarterwalk.office.models import FieldRow
+from tests.office.people import People, square
+from tests.office_pages.visits import visitor
+from tests.office_pages.walked import judge, walk_in
+
+
+def more_fields(people: People) -> None:
+    for place in range(4):
+        row = FieldRow.objects.create(
+            district=people.near,
+            name=f"More {place}",
+            grower=people.home.grower,
+            boundary=square(-99.5 + 0.02 * place),
+            acres=77.0,
+        )
+        judge(row)
+        walk_in(row, people.bob, date(2026, 6, 24), nymphs=1, lost=0)
+
+
+def more_walks(people: People) -> None:
+    for day in (22, 24, 26, 28):
+        walk_in(people.home, people.bob, date(2026, 6, day), nymphs=1, lost=0)
+
+
+def asked(people: People, path: str) -> int:
+    client = visitor(people.alice)
+    client.get(path)  # what a process keeps is there already
+    with CaptureQueriesContext(
+        connection,
+    ) as queries:
+        assert client.get(path).status_code == 200
+    return len(queries)
+
+
+@pytest.mark.parametrize("more", [more_fields, more_walks])
+def test_the_list_asks_no_more_for_more_fields_and_walks(
+    people: People, walk_id: str, more: Callable[[People], None]
+) -> None:
+    before = asked(people, "/")
+    more(people)
+    assert asked(people, "/") == before
+
+
+def test_a_field_asks_no_more_for_more_walks(people: People, walk_id: str) -> None:
+    path = f"/fields/{people.home.public_id}"
+    before = asked(people, path)
+    more_walks(people)
+    assert asked(people, path) == before
+
+
+def test_a_walk_asks_no_more_for_more_plants(people: People, walk_id: str) -> None:
+    few = walk_in(people.home, people.bob, date(2026, 6, 30), nymphs=0, lost=0)
+    more_fields(people)
+    assert asked(people, f"/walks/{few}") == asked(people, f"/walks/{walk_id}")
