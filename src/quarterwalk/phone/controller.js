@@ -5,6 +5,9 @@ import { firstState, cardOf, currentWalk } from './state.js';
 /** A write that takes longer is said on the screen. [ms] */
 const SOON = 250;
 
+/** How long the button that saves rests after an entry: a bounced tap writes no plant (this project's rule). [ms] */
+const REST = 200;
+
 /**
  * @param {object} with_
  * @param {object} with_.store
@@ -16,6 +19,7 @@ export function makeController({ store, clock, draw, wrote }) {
   const state = firstState();
   const entries = new Map();
   let writing = false;
+  let resting = 0;
 
   /** Change the state and draw it. */
   function show(change = {}) {
@@ -57,6 +61,12 @@ export function makeController({ store, clock, draw, wrote }) {
     for (const walk of new Set([...entries.keys(), ...Object.keys(state.begun)])) refold(walk);
   }
 
+  function rest() {
+    clearTimeout(resting);
+    state.resting = true;
+    resting = setTimeout(() => show({ resting: false }), REST);
+  }
+
   function said(kind, body, walk) {
     const { device, person } = state.pairing;
     const by = walk ? (state.walks[walk]?.by ?? person.id) : person.id;
@@ -82,6 +92,7 @@ export function makeController({ store, clock, draw, wrote }) {
     clearTimeout(slow);
     state.busy = false;
     writing = false;
+    if (record) rest();
     if (record) wrote();
     else show();
     return record;

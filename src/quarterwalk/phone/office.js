@@ -50,7 +50,7 @@ export function makeOffice({ fetch, base, at }) {
     useToken: (given) => {
       token = given;
     },
-    pair: (code, label) => ask('pair', { body: JSON.stringify({ code, label }) }),
+    pair: (code, label, device) => ask('pair', { body: JSON.stringify({ code, label, ...(device ? { device } : {}) }) }),
     day: () => ask('day'),
     card: (hash) => ask(`cards/${hash}`, { read: 'bytes' }),
     send: (lines) => ask('entries', { body: lines, type: 'application/x-ndjson' }),

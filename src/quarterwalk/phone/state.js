@@ -38,6 +38,7 @@ export const firstState = () => ({
   notice: '',
   fault: '',
   busy: false,
+  resting: false,
   storage: { persisted: null, used: null, low: false, ios: false, standalone: false },
   sending: { busy: false, fault: null },
   fetch: { busy: false, fault: '' },

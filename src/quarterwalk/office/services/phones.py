@@ -7,6 +7,7 @@ from datetime import datetime, timedelta
 from django.db import transaction
 from django.utils.dateparse import parse_datetime
 
+from quarterwalk.journal import DEVICE_LENGTH, is_id
 from quarterwalk.office import clock
 from quarterwalk.office.access import may_walk
 from quarterwalk.office.models import Device, DeviceKind, District, PairingCode, Person
@@ -59,8 +60,11 @@ def make_code(*, person: Person, district: District) -> str:
 
 
 @transaction.atomic
-def pair(*, code: str, label: str) -> tuple[Device, str] | None:
+def pair(*, code: str, label: str, again: str = "") -> tuple[Device, str] | None:
     """Pair a phone; its code is used up.
+
+    A phone that was paired before, by the same person in the same district, keeps its id, so
+    that what it has not sent yet is still its own.
 
     Parameters
     ----------
@@ -68,6 +72,8 @@ def pair(*, code: str, label: str) -> tuple[Device, str] | None:
         As it was typed.
     label : str
         What the phone is called.
+    again : str
+        The id that the phone had; empty for one that never had any.
 
     Returns
     -------
@@ -85,15 +91,18 @@ def pair(*, code: str, label: str) -> tuple[Device, str] | None:
     if not codes.filter(pk=found.pk).update(used_at=now):
         return None
     token = new_token()
-    device = Device.objects.create(
-        kind=DeviceKind.PHONE,
-        district=found.district,
-        person=found.person,
-        label="".join(filter(str.isprintable, label)).strip()[:LONGEST_LABEL],
-        token_hash=hashed(token),
-        paired_at=now,
-    )
+    device = _device_again(found, again)
+    device.label = "".join(filter(str.isprintable, label)).strip()[:LONGEST_LABEL]
+    device.token_hash, device.paired_at, device.revoked_at = hashed(token), now, None
+    device.save()
     return device, token
+
+
+def _device_again(code: PairingCode, device_id: str) -> Device:
+    """Give the device that the same person paired here before, else a new one."""
+    own = Device.objects.filter(kind=DeviceKind.PHONE, district=code.district, person=code.person)
+    known = own.filter(device_id=device_id).first() if is_id(device_id, DEVICE_LENGTH) else None
+    return known or Device(kind=DeviceKind.PHONE, district=code.district, person=code.person)
 
 
 def revoke(*, device: Device) -> None:

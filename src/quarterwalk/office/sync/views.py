@@ -37,9 +37,10 @@ def pair(request: HttpRequest) -> HttpResponse:
     try:
         asked = json.loads(body_of(request))
         code, label = str(asked["code"]), str(asked.get("label", ""))
+        again = str(asked.get("device", ""))
     except (Cut, TooLarge, ValueError, TypeError, KeyError, AttributeError, RecursionError):
         return refused("code", HTTPStatus.NOT_FOUND)
-    paired = phones.pair(code=code, label=label)
+    paired = phones.pair(code=code, label=label, again=again)
     if paired is None:
         return refused("code", HTTPStatus.NOT_FOUND)
     device, token = paired

@@ -11,7 +11,7 @@ export const pairActs = ({ state, show, store, office, paired }) => ({
   pair: async (code, label) => {
     if (!state.canWrite || state.pair.busy) return;
     show({ pair: { code, busy: true, fault: '' } });
-    const answer = await office.pair(plainCode(code), label.trim());
+    const answer = await office.pair(plainCode(code), label.trim(), state.pairing?.device);
     if (!answer.ok) {
       const fault = answer.fault === 'unknown' ? 'code' : answer.fault;
       return show({ pair: { code, busy: false, fault } });

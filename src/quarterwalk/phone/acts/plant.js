@@ -29,7 +29,7 @@ export function plantActs(app) {
 
   async function save() {
     const { next: place, walked } = currentWalk(state);
-    if (!isWhole(state.plant)) return;
+    if (!isWhole(state.plant) || state.resting) return;
     if (await write('plant-checked', checkedBody(state.plant, place))) next(place.stop, walked);
   }
 

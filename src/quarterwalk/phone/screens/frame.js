@@ -34,9 +34,9 @@ const backButton = ({ act, label = common.back }) =>
   html`<button type="button" class="head-act back" aria-label=${label} @click=${act}>${icon('back')}</button>`;
 
 /** The one filled button of a screen. */
-export function mainButton(label, act, { sub = nothing, still = false, kind = '', form } = {}) {
+export function mainButton(label, act, { sub = nothing, still = false, resting = false, kind = '', form } = {}) {
   return html`<button type=${form ? 'submit' : 'button'} form=${form ?? nothing} class="main-button ${kind}"
-    ?disabled=${still} @click=${act ?? nothing}>
+    ?disabled=${still} aria-disabled=${resting ? 'true' : nothing} @click=${act ?? nothing}>
     <span class="main-words">${label}</span>
     ${sub === nothing ? nothing : html`<span class="main-sub">${sub}</span>`}
   </button>`;

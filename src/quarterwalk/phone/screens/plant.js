@@ -49,8 +49,8 @@ function saveButton(view, act, still) {
     return mainButton(words.howMany, undefined, { sub: words.count, still: true });
   }
   return view.dirty
-    ? mainButton(words.save, () => act.save(), { sub: view.writes, still })
-    : mainButton(words.clean, () => act.clean(), { sub: view.writes, still, kind: 'clean' });
+    ? mainButton(words.save, () => act.save(), { sub: view.writes, still, resting: view.resting })
+    : mainButton(words.clean, () => act.clean(), { sub: view.writes, still, resting: view.resting, kind: 'clean' });
 }
 
 export function plant(view, act) {

@@ -52,5 +52,6 @@ export function plant(state) {
     undoWords: undoWords(walk, done),
     readOnly: !state.canWrite,
     busy: state.busy,
+    resting: state.resting,
   };
 }
