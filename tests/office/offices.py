@@ -91,7 +91,7 @@ class Receipt:
 
     def __init__(self, office: Office) -> None:
         self.office = office
-        self.client = Client()
+        self.client = Client(HTTP_HOST="localhost")
         self.here: dict[tuple[str, int], Said] = {}
         self.aside: set[tuple[str, str, bytes]] = set()
         self.posts = 0

@@ -1,4 +1,4 @@
-"""A row that a person may not see does not exist: every row, every person."""
+"""Row by row: what Alice, Bob, Gil, Charlie and nobody may reach; all else is not there."""
 
 from __future__ import annotations
 
@@ -6,166 +6,152 @@ from collections.abc import Callable
 from typing import Any
 
 import pytest
-from django.contrib.auth.models import AnonymousUser
 from django.http import Http404
 
 from quarterwalk.office import access
-from quarterwalk.office.models import (
-    Device,
-    EntryState,
-    JournalEntry,
-    Membership,
-    Person,
-    Role,
-    WalkRow,
-)
-from quarterwalk.office.services.walks import strike_walk
-from tests.office.people import NOBODY, People, phone
-from tests.office.seasoned import walk_in
+from quarterwalk.office.models import Device, JournalEntry, Membership, WalkRow
+from quarterwalk.office.services.journal import decide, office_device
+from tests.office.people import NOBODY, People
 from tests.office.sender import Sender
 
-pytestmark = pytest.mark.django_db
-User = Person | AnonymousUser
-EVERYBODY = ("alice", "bob", "gil", "charlie", "nobody")
+ALL = {"alice", "bob", "gil"}
+WALK = {"alice", "bob"}
+LEAD = {"alice"}
 
 
-def user(people: People, name: str) -> User:
-    return NOBODY if name == "nobody" else getattr(people, name)
+@pytest.fixture
+def ground(people: People) -> dict[str, Any]:
+    """Give walks in every state, phones, and entries that wait."""
+    bobs = Sender(people.bob, people.near)
+    charlies = Sender(people.charlie, people.far)
+    home, east = bobs.walk(people.home, 4), bobs.walk(people.east, 4)
+    unopened = bobs.check(f"{bobs.device.device_id}-900", "NW", 1)
+    unopened["seq"] = 950
+    void = bobs.open(people.home)
+    struck = bobs.say("struck", {"seq": void["seq"]}, void["walk"])
+    bobs.send(*home, *east, unopened, void, struck, b"{")
+    charlies.send(*charlies.walk(people.away, 4), b"{")
+    return {
+        "home walk": home[0]["walk"],
+        "east walk": east[0]["walk"],
+        "void walk": void["walk"],
+        "unopened walk": unopened["walk"],
+        "away walk": WalkRow.objects.get(field=people.away).walk_id,
+        "bobs": bobs.device,
+        "charlies": charlies.device,
+        "alices": Sender(people.alice, people.near).device,
+        "waits": JournalEntry.objects.get(device=bobs.device, state="quarantined"),
+        "waits away": JournalEntry.objects.get(device=charlies.device, state="quarantined"),
+    }
 
 
-def who_gets(people: People, ask: Callable[[User], Any]) -> set[str]:
-    """Say who gets an answer; everybody else must be told that there is no such row."""
-    got = set()
-    for name in EVERYBODY:
-        try:
-            ask(user(people, name))
-        except Http404:
-            continue
-        got.add(name)
-    return got
+Reach = Callable[[Any, People, dict[str, Any]], Any]
+ONE: dict[str, tuple[Reach, set[str]]] = {
+    "home seen": (lambda u, p, g: access.field_seen(u, p.home.public_id), ALL),
+    "home walked": (lambda u, p, g: access.field_walked(u, p.home.public_id), WALK),
+    "home led": (lambda u, p, g: access.field_led(u, p.home.public_id), LEAD),
+    "east seen": (lambda u, p, g: access.field_seen(u, p.east.public_id), WALK),
+    "away seen": (lambda u, p, g: access.field_seen(u, p.away.public_id), {"charlie"}),
+    "away walked": (lambda u, p, g: access.field_walked(u, p.away.public_id), {"charlie"}),
+    "away led": (lambda u, p, g: access.field_led(u, p.away.public_id), {"charlie"}),
+    "no field": (lambda u, p, g: access.field_seen(u, "zzzzzzzz"), set()),
+    "home walk seen": (lambda u, p, g: access.walk_seen(u, g["home walk"]), ALL),
+    "home walk led": (lambda u, p, g: access.walk_led(u, g["home walk"]), LEAD),
+    "east walk seen": (lambda u, p, g: access.walk_seen(u, g["east walk"]), WALK),
+    "void walk seen": (lambda u, p, g: access.walk_seen(u, g["void walk"]), WALK),
+    "unopened walk seen": (lambda u, p, g: access.walk_seen(u, g["unopened walk"]), WALK),
+    "away walk seen": (lambda u, p, g: access.walk_seen(u, g["away walk"]), {"charlie"}),
+    "away walk led": (lambda u, p, g: access.walk_led(u, g["away walk"]), {"charlie"}),
+    "near led": (lambda u, p, g: access.lead_of(u, p.near), LEAD),
+    "near walked": (lambda u, p, g: access.walker_of(u, p.near), WALK),
+    "far led": (lambda u, p, g: access.lead_of(u, p.far), {"charlie"}),
+    "far walked": (lambda u, p, g: access.walker_of(u, p.far), {"charlie"}),
+    "part near": (lambda u, p, g: access.part_of(u, p.near.public_id), ALL),
+    "part far": (lambda u, p, g: access.part_of(u, p.far.public_id), {"charlie"}),
+    "any part": (lambda u, p, g: access.part_of(u), ALL | {"charlie"}),
+    "entry": (lambda u, p, g: access.entry_to_decide(u, g["waits"].pk), LEAD),
+    "entry away": (lambda u, p, g: access.entry_to_decide(u, g["waits away"].pk), {"charlie"}),
+    "no entry": (lambda u, p, g: access.entry_to_decide(u, 10**30), set()),
+    "bob's phone": (lambda u, p, g: access.device_seen(u, g["bobs"].device_id), WALK),
+    "alice's phone": (lambda u, p, g: access.device_seen(u, g["alices"].device_id), LEAD),
+    "charlie's phone": (
+        lambda u, p, g: access.device_seen(u, g["charlies"].device_id), {"charlie"},
+    ),
+    "bob's part": (lambda u, p, g: access.membership_led(u, p.part(p.bob).pk), LEAD),
+    "charlie's part": (lambda u, p, g: access.membership_led(u, p.part(p.charlie).pk), {"charlie"}),
+}  # fmt: skip
 
 
-FIELDS = {
-    "home": ({"alice", "bob", "gil"}, {"alice", "bob"}, {"alice"}),
-    "east": ({"alice", "bob"}, {"alice", "bob"}, {"alice"}),
-    "away": ({"charlie"}, {"charlie"}, {"charlie"}),
+def reaches(reach: Reach, user: Any, people: People, ground: dict[str, Any]) -> bool:
+    try:
+        reach(user, people, ground)
+    except Http404:
+        return False
+    return True
+
+
+@pytest.mark.parametrize("what", ONE)
+def test_a_row_is_there_for_whom_it_is_meant(
+    people: People, ground: dict[str, Any], what: str
+) -> None:
+    reach, who = ONE[what]
+    users = {name: getattr(people, name) for name in ("alice", "bob", "gil", "charlie")}
+    users["nobody"] = NOBODY
+    assert {n for n, user in users.items() if reaches(reach, user, people, ground)} == who
+
+
+@pytest.mark.parametrize("what", ONE)
+def test_an_account_that_was_switched_off_reaches_nothing(
+    people: People, ground: dict[str, Any], what: str
+) -> None:
+    for user in (people.alice, people.charlie):
+        user.is_active = False
+        assert not reaches(ONE[what][0], user, people, ground)
+
+
+LISTS: dict[str, tuple[Callable[[Membership], Any], dict[str, int]]] = {
+    "fields": (access.fields_seen, {"alice": 2, "bob": 2, "gil": 1, "charlie": 1}),
+    "walks": (access.walks_seen, {"alice": 4, "bob": 4, "gil": 1, "charlie": 1}),
+    "entries": (access.entries_waiting, {"alice": 1, "bob": 0, "gil": 0, "charlie": 1}),
+    "phones": (access.devices_seen, {"alice": 2, "bob": 1, "gil": 0, "charlie": 1}),
 }
 
 
-@pytest.mark.parametrize("name", FIELDS)
-def test_who_sees_walks_and_leads_a_field(people: People, name: str) -> None:
-    field_id = getattr(people, name).public_id
-    see, walk, lead = FIELDS[name]
-    assert who_gets(people, lambda who: access.field_seen(who, field_id)) == see
-    assert who_gets(people, lambda who: access.field_walked(who, field_id)) == walk
-    assert who_gets(people, lambda who: access.field_led(who, field_id)) == lead
+@pytest.mark.parametrize("what", LISTS)
+def test_a_list_holds_what_each_may_see(people: People, ground: Any, what: str) -> None:
+    give, counts = LISTS[what]
+    assert {name: give(people.part(getattr(people, name))).count() for name in counts} == counts
 
 
-def test_a_field_that_never_was_is_told_as_one_that_may_not_be_seen(people: People) -> None:
-    said = set()
-    for field_id in ("00000000", people.away.public_id):
-        with pytest.raises(Http404) as refused:
-            access.field_seen(people.bob, field_id)
-        said.add(str(refused.value))
-    assert len(said) == 1
-
-
-def test_a_list_of_fields_holds_those_that_one_may_see(people: People) -> None:
-    def names(person: Person) -> list[str]:
-        return [field.name for field in access.fields_seen(people.part(person))]
-
-    assert names(people.alice) == names(people.bob) == ["East 80", "Home 80"]
-    assert names(people.gil) == ["Home 80"]
-    assert names(people.charlie) == ["Away 80"]
-
-
-def test_who_sees_and_leads_a_walk(people: People) -> None:
-    for field, by, see, lead in (
-        (people.home, people.bob, {"alice", "bob", "gil"}, {"alice"}),
-        (people.east, people.bob, {"alice", "bob"}, {"alice"}),
-        (people.away, people.charlie, {"charlie"}, {"charlie"}),
-    ):
-        walk_id = walk_in(field, by, nymphs=0, lost=0)
-        assert who_gets(people, lambda who, w=walk_id: access.walk_seen(who, w)) == see
-        assert who_gets(people, lambda who, w=walk_id: access.walk_led(who, w)) == lead
-
-
-def test_a_grower_sees_no_walk_that_was_struck(people: People) -> None:
-    walk_id = walk_in(people.home, people.bob, nymphs=0, lost=0)
-    strike_walk(walk=WalkRow.objects.get(walk_id=walk_id), by=people.alice)
-    assert who_gets(people, lambda who: access.walk_seen(who, walk_id)) == {"alice", "bob"}
-
-
-def test_a_grower_sees_no_walk_whose_field_is_not_known_yet(bobs: Sender, people: People) -> None:
-    opened = bobs.open(people.home)
-    assert bobs.send(bobs.check(opened["walk"], "NW", 1)).status_code == 200
-    assert who_gets(people, lambda who: access.walk_seen(who, opened["walk"])) == {"alice", "bob"}
-
-
-def test_only_a_lead_of_the_district_decides_on_an_entry(bobs: Sender, people: People) -> None:
-    bobs.send(b"{}")
-    [waits] = JournalEntry.objects.filter(state=EntryState.QUARANTINED)
-    assert who_gets(people, lambda who: access.entry_to_decide(who, waits.pk)) == {"alice"}
-    waiting = {
-        name: access.entries_waiting(people.part(getattr(people, name))).count()
-        for name in EVERYBODY[:-1]
-    }
-    assert waiting == {"alice": 1, "bob": 0, "gil": 0, "charlie": 0}
-
-
-def test_an_entry_that_counts_is_not_there_to_decide_on(bobs: Sender, people: People) -> None:
-    bobs.send(bobs.open(people.home))
-    [held] = JournalEntry.objects.all()
-    assert who_gets(people, lambda who: access.entry_to_decide(who, held.pk)) == set()
-
-
-def test_a_scout_sees_and_ends_their_own_phones_a_lead_all(people: People) -> None:
-    alices, bobs = phone(people.alice, people.near)[0], phone(people.bob, people.near)[0]
-    theirs = phone(people.charlie, people.far)[0]
-
-    def ends(device: Device) -> set[str]:
-        return who_gets(people, lambda who: access.device_seen(who, device.device_id))
-
-    assert (ends(alices), ends(bobs), ends(theirs)) == ({"alice"}, {"alice", "bob"}, {"charlie"})
-
-
-def test_the_office_s_own_device_is_nobody_s_phone(people: People) -> None:
-    walk_in(people.home, people.bob, nymphs=0, lost=0)
-    [own] = Device.objects.filter(district=people.near)
-    assert who_gets(people, lambda who: access.device_seen(who, own.device_id)) == set()
-
-
-def test_only_a_lead_changes_the_parts_of_their_own_district(people: People) -> None:
-    bobs, theirs = people.part(people.bob), people.part(people.charlie)
-    assert who_gets(people, lambda who: access.membership_led(who, bobs.pk)) == {"alice"}
-    assert who_gets(people, lambda who: access.membership_led(who, theirs.pk)) == {"charlie"}
-
-
-def test_who_leads_and_who_walks_in_a_district(people: People) -> None:
-    assert who_gets(people, lambda who: access.lead_of(who, people.near)) == {"alice"}
-    assert who_gets(people, lambda who: access.walker_of(who, people.near)) == {"alice", "bob"}
-    assert [person.name for person in access.walkers(people.near)] == ["Alice Marr", "Bob Tarn"]
-
-
-def test_a_district_of_others_can_not_be_chosen(people: People) -> None:
-    far = people.far.public_id
-    assert who_gets(people, lambda who: access.part_of(who, far)) == {"charlie"}
-
-
-def test_somebody_with_a_part_in_two_districts_has_the_rights_of_each(people: People) -> None:
-    Membership.objects.create(person=people.bob, district=people.far, role=Role.LEAD)
-    away, home = people.away.public_id, people.home.public_id
-    assert access.field_led(people.bob, away) == people.away
+def test_an_entry_that_counts_is_not_to_be_decided(people: People, ground: Any) -> None:
+    held = JournalEntry.objects.filter(state="held", device=ground["bobs"]).first()
+    assert held is not None
     with pytest.raises(Http404):
-        access.field_led(people.bob, home)
+        access.entry_to_decide(people.alice, held.pk)
+    decide(entry=ground["waits"], by=people.alice, take_it=False, why="torn")
+    assert access.entry_to_decide(people.alice, ground["waits"].pk).state == "left-out"
 
 
-def test_who_may_not_sign_in_any_more_sees_nothing(people: People) -> None:
-    Person.objects.filter(pk=people.bob.pk).update(is_active=False)
-    people.bob.refresh_from_db()
-    assert who_gets(people, lambda who: access.field_seen(who, people.home.public_id)) == {
-        "alice",
-        "gil",
-    }
-    assert not access.may_walk(people.bob, people.near)
-    assert people.bob not in access.walkers(people.near)
+def test_only_leads_and_scouts_walk_and_each_in_their_own_district(people: People) -> None:
+    assert [p.name for p in access.walkers(people.near)] == ["Alice Marr", "Bob Tarn"]
+    assert [p.name for p in access.walkers(people.far)] == ["Charlie Stow"]
+    everybody = (people.alice, people.bob, people.gil, people.charlie)
+    may = [
+        [access.may_walk(who, where) for who in everybody] for where in (people.near, people.far)
+    ]
+    assert may == [[True, True, False, False], [False, False, False, True]]
+
+
+def test_a_part_in_two_districts_reaches_both(people: People) -> None:
+    Membership.objects.create(person=people.bob, district=people.far, role="lead")
+    assert access.field_led(people.bob, people.away.public_id) == people.away
+    assert access.field_seen(people.bob, people.home.public_id) == people.home
+    with pytest.raises(Http404):
+        access.field_led(people.bob, people.home.public_id)
+
+
+def test_the_offices_own_device_is_no_phone_to_end(people: People, ground: Any) -> None:
+    own = office_device(people.near)
+    with pytest.raises(Http404):
+        access.device_seen(people.alice, own.device_id)
+    assert Device.objects.filter(kind="office").count() == 1

@@ -1,162 +1,85 @@
-"""The office's call is the core's call, told as such while something of the walk is lacking."""
+"""Calls: kept whenever one differs from the last, and never changed."""
 
 from __future__ import annotations
 
 import json
 from datetime import date
-from pathlib import Path
-from typing import Any
 
-import numpy as np
-import pytest
-
-from quarterwalk.cli import main
-from quarterwalk.demo import PLANTINGS, WALKS, demo_fields, load_district, make_season, write_season
-from quarterwalk.files import read_plantings, read_walks
-from quarterwalk.office.models import CallRow, CheckRow, FieldRow, WalkRow
-from quarterwalk.office.services import calls, walks
-from quarterwalk.office.services.fields import (
-    SeasonDates,
-    add_fields,
-    set_dates,
-    set_plantings,
-    set_rule,
-)
-from tests.office.people import People, made_ready
-from tests.office.seasoned import DAY, FIRST_SQUARE, walk_in
-
-pytestmark = pytest.mark.django_db
+from quarterwalk.office.models import CallRow, WalkRow
+from quarterwalk.office.services import calls, fields
+from quarterwalk.office.services.fields import SeasonDates
+from tests.office.people import People
+from tests.office.sender import Sender
 
 
-def called(walk_id: str) -> calls.Judged:
-    judged = calls.call_for(WalkRow.objects.get(walk_id=walk_id))
-    assert judged is not None
-    return judged
+def told() -> list[dict[str, object]]:
+    return [json.loads(row.content) for row in CallRow.objects.order_by("pk")]
 
 
-def kept(walk_id: str) -> list[dict[str, Any]]:
-    return [json.loads(row.content) for row in CallRow.objects.filter(walk_id=walk_id)]
+def test_a_call_is_kept_once_however_often_its_entries_come(bobs: Sender, people: People) -> None:
+    said = bobs.walk(people.home)
+    bobs.send(*said)
+    bobs.send(*said)
+    calls.keep([said[0]["walk"]])
+    assert CallRow.objects.count() == 1
+    assert told()[0]["office"] == {"provisional": False, "why": []}
 
 
-# southern-high-plains, squaring week 2: line 25 per 100, floor 0.85 (the guideline's own
-# table); 36 of 100 with 40 % lost, 36 with none lost, 4 with 4 % lost is under the floor by none
-@pytest.mark.parametrize(
-    ("nymphs", "lost", "verdict", "next_look"),
-    [
-        (9, 2, "treat", "2026-06-21"),
-        (9, 0, "look-sooner", "2026-06-22"),
-        (1, 0, "hold", "2026-06-25"),
-        (1, 2, "look-sooner", "2026-06-22"),
-    ],
-)
-def test_the_rule_s_table_is_followed(
-    people: People, nymphs: int, lost: int, verdict: str, next_look: str
+def test_a_call_that_was_one_for_now_is_followed_by_another(bobs: Sender, people: People) -> None:
+    said = bobs.walk(people.home)
+    bobs.send(*said[:50], *said[51:])
+    bobs.send(said[50])
+    assert [call["office"] for call in told()] == [
+        {"provisional": True, "why": ["Waiting for 1 more entry from the phone."]},
+        {"provisional": False, "why": []},
+    ]
+
+
+def test_a_changed_rule_is_kept_beside_the_call_before(bobs: Sender, people: People) -> None:
+    bobs.send(*bobs.walk(people.home), *bobs.walk(people.east))
+    before = list(CallRow.objects.order_by("pk").values())
+    fields.set_rule(field=people.home, guideline="oklahoma", line="")
+    after = list(CallRow.objects.order_by("pk").values())
+    assert after[:2] == before
+    assert len(after) == 3
+    fields.set_rule(field=people.home, guideline="southern-high-plains", line="")
+    assert CallRow.objects.count() == 4  # it differs from the last, though not from the first
+
+
+def test_without_a_rule_or_a_date_there_is_a_reading_and_no_call(
+    bobs: Sender, people: People
 ) -> None:
-    made_ready(people.home)
-    [told] = kept(walk_in(people.home, people.bob, nymphs=nymphs, lost=lost))
-    assert (told["call"]["verdict"], told["call"]["next_look"]) == (verdict, next_look)
+    fields.set_rule(field=people.home, guideline="", line="")
+    fields.set_dates(field=people.east, year=2026, dates=SeasonDates(planted=date(2026, 5, 1)))
+    bobs.send(*bobs.walk(people.home), *bobs.walk(people.east))
+    found = calls.calls_for(WalkRow.objects.all())
+    assert [each.call for each in found.values()] == [None, None]
+    assert [each.reading.plants for each in found.values()] == [100, 100]
+    assert not CallRow.objects.exists()
 
 
-def test_every_walk_of_the_demo_gets_the_call_that_the_command_prints(
-    people: People, tmp_path: Path, capsys: pytest.CaptureFixture[str]
-) -> None:
-    district = load_district()
-    write_season(make_season(district, np.random.default_rng(0)), tmp_path)
-    table, plantings = tmp_path / WALKS, tmp_path / PLANTINGS
-    main(["call", str(table), "--guideline", district.guideline, "--plantings", str(plantings),
-          "--json"])  # fmt: skip
-    printed = json.loads(capsys.readouterr().out)["walks"]
-
-    add_fields(district=people.near, fields=demo_fields())
-    for field in FieldRow.objects.filter(district=people.near):
-        set_rule(field=field, guideline=district.guideline, line="")
-    set_plantings(district=people.near, plantings=read_plantings(plantings))
-    done = walks.import_walks(district=people.near, walks=read_walks(table), by=people.alice)
-
-    assert len(printed) == len(done.walk_ids) >= 40
-    for told, walk_id in zip(printed, done.walk_ids, strict=True):
-        [here] = kept(walk_id)
-        assert here.pop("office") == {"provisional": False, "why": []}
-        here.pop("walk" if "walk" not in told else "none", None)
-        assert here == told
+def test_a_struck_or_unopened_or_empty_walk_has_no_call(bobs: Sender, people: People) -> None:
+    opened = bobs.open(people.home)
+    struck = bobs.walk(people.home, 4)
+    lost = bobs.walk(people.home, 4)[1:]
+    bobs.send(opened, *struck, bobs.say("struck", {"seq": struck[0]["seq"]}, struck[0]["walk"]))
+    bobs.send(*lost)
+    assert WalkRow.objects.count() == 3
+    assert calls.calls_for(WalkRow.objects.all()) == {}
 
 
-def test_the_last_treatment_before_the_walk_counts(people: People) -> None:
-    made_ready(people.home)
-    dates = SeasonDates(first_square=FIRST_SQUARE)
-    treated = [date(2026, 6, 10), date(2026, 6, 15), DAY]
-    set_dates(field=people.home, year=2026, dates=dates, treated=treated)
-    [told] = kept(walk_in(people.home, people.bob, nymphs=9, lost=2))
-    assert told["call"]["verdict"] == "look-sooner"
-    assert "recently-treated" in [reason["code"] for reason in told["call"]["reasons"]]
-
-
-def test_the_season_of_the_walk_s_year_counts(people: People) -> None:
-    made_ready(people.home)
-    late = SeasonDates(first_square=date(2027, 6, 17))
-    set_dates(field=people.home, year=2027, dates=late)
-    [told] = kept(walk_in(people.home, people.bob, nymphs=1, lost=0))
-    assert told["stage"] == {"name": "squaring", "squaring_weeks": [2]}
-
-
-def test_without_a_rule_or_dates_there_is_a_reading_and_no_call(people: People) -> None:
-    walk_id = walk_in(people.home, people.bob, nymphs=9, lost=2)
-    assert called(walk_id).call is None
-    assert called(walk_id).reading.plants == 100
-    assert kept(walk_id) == []
-    made_ready(people.home)
-    assert [told["call"]["verdict"] for told in kept(walk_id)] == ["treat"]
-
-
-def test_the_line_that_was_chosen_is_the_line(people: People) -> None:
-    made_ready(people.home)
-    set_rule(field=people.home, guideline="southern-high-plains", line="30")
-    [told] = kept(walk_in(people.home, people.bob, nymphs=7, lost=2))
-    assert told["call"]["guideline"]["line"] == 30
-    assert told["call"]["verdict"] == "look-sooner"
-
-
-def test_a_call_that_does_not_differ_is_kept_once(people: People) -> None:
-    made_ready(people.home)
-    walk_id = walk_in(people.home, people.bob, nymphs=1, lost=0)
-    calls.keep([walk_id])
-    made_ready(people.home)
-    assert len(kept(walk_id)) == 1
-
-
-def test_a_call_that_differs_is_kept_beside_the_one_before(people: People) -> None:
-    made_ready(people.home)
-    walk_id = walk_in(people.home, people.bob, nymphs=7, lost=2)
-    set_rule(field=people.home, guideline="southern-high-plains", line="30")
-    assert [told["call"]["verdict"] for told in kept(walk_id)] == ["treat", "look-sooner"]
-
-
-def test_a_walk_that_was_struck_has_no_call(people: People) -> None:
-    made_ready(people.home)
-    walk_id = walk_in(people.home, people.bob, nymphs=9, lost=2)
-    walks.strike_walk(walk=WalkRow.objects.get(walk_id=walk_id), by=people.alice)
-    assert calls.call_for(WalkRow.objects.get(walk_id=walk_id)) is None
-    assert CheckRow.objects.filter(walk_id=walk_id).count() == 100
-
-
-LACKING = [
-    ({"waiting": 1}, "Waiting for 1 more entry from the phone."),
-    ({"waiting": 3}, "Waiting for 3 more entries from the phone."),
-    ({"state": "open"}, "The walk is still going on."),
-    ({"state": "handed-over"}, "The walk was handed over; nobody has gone on yet."),
-    ({"doubled": 2}, "2 plants were entered twice; the first entry counts."),
-]
-
-
-@pytest.mark.parametrize(("changed", "said"), LACKING)
-def test_what_is_lacking_makes_the_call_one_for_now_and_leaves_the_core_s_as_it_is(
-    people: People, changed: dict[str, Any], said: str
-) -> None:
-    made_ready(people.home)
-    walk_id = walk_in(people.home, people.bob, nymphs=9, lost=2)
-    whole = json.loads(calls.call_text(called(walk_id)))
-    WalkRow.objects.filter(walk_id=walk_id).update(**changed)
-    told = json.loads(calls.call_text(called(walk_id)))
-    assert told.pop("office") == {"provisional": True, "why": [said]}
-    assert whole.pop("office") == {"provisional": False, "why": []}
-    assert told == whole
+def test_what_is_lacking_is_told_in_words(bobs: Sender, people: People) -> None:
+    opened = bobs.open(people.home, method="sweep")
+    walk = opened["walk"]
+    twice = [bobs.check(walk, "NW", 1, sweeps=25) for _ in range(3)]
+    bobs.send(opened, *twice, bobs.check(walk, "NW", 2), bobs.check(walk, "NW", 3))
+    assert calls.lacking(WalkRow.objects.get()) == (
+        "The walk is still going on.",
+        "2 plants were entered twice; the first entry counts.",
+        "2 samples have no number of sweeps and can't count.",
+    )
+    bobs.send(bobs.say("handed-over", {"to": people.alice.public_id, "entries": 9}, walk))
+    assert calls.lacking(WalkRow.objects.get())[:2] == (
+        "Waiting for 2 more entries from the phone.",
+        "The walk was handed over; nobody has gone on yet.",
+    )

@@ -1,83 +1,79 @@
-"""What phones ask costs as many queries for twenty fields as for two."""
+"""How often the database is asked does not grow with what is in it."""
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from typing import Any
+
 import pytest
 from django.db import connection
-from django.test import Client
 from django.test.utils import CaptureQueriesContext
 
-from quarterwalk.office.models import CardRow, Device
-from quarterwalk.office.services.walks import enter_walk
-from quarterwalk.walk import InsectCount, PlantCheck, Quadrant
-from tests.office.people import People, made_ready, phone
-from tests.office.seasoned import DAY, more_fields, walk_in
+from quarterwalk.office.models import FieldRow, Grower, WalkRow
+from quarterwalk.office.services.calls import calls_for
+from tests.office.people import People, made_ready, square
+from tests.office.sender import Sender
 
 
-def queries(token: str, path: str) -> int:
-    """Ask as a phone does, and count what it cost."""
-    with CaptureQueriesContext(connection) as asked:
-        answer = Client().get(path, headers={"Authorization": f"Bearer {token}"})
-    assert answer.status_code == 200, answer.content
-    return len(asked)
+def more_fields(people: People, count: int) -> list[FieldRow]:
+    made = []
+    for number in range(count):
+        grower = Grower.objects.create(district=people.near, name=f"Grower {number}")
+        field = FieldRow.objects.create(
+            district=people.near, name=f"Field {number}", grower=grower, acres=77,
+            boundary=square(-99 + number / 100),
+        )  # fmt: skip
+        made_ready(field)
+        made.append(field)
+    return made
+
+
+def asked(what: Callable[[], Any]) -> int:
+    what()  # cards are made and guidelines read the first time
+    with CaptureQueriesContext(
+        connection,
+    ) as queries:
+        what()
+    return len(queries)
 
 
 @pytest.fixture
-def paired(people: People) -> tuple[Device, str]:
-    made_ready(people.home)
-    walk_in(people.home, people.bob, nymphs=2, lost=1)
-    return phone(people.bob, people.near)
+def counts(bobs: Sender, people: People) -> Callable[[Callable[[], Any]], tuple[int, int]]:
+    def count(what: Callable[[], Any]) -> tuple[int, int]:
+        bobs.send(*bobs.walk(people.home, 8))
+        few = asked(what)
+        for field in more_fields(people, 5):
+            bobs.send(*bobs.walk(field, 8))
+        return few, asked(what)
+
+    return count
 
 
-def grow(people: People) -> None:
-    """Let six more fields come, each with two walks."""
-    for field in more_fields(people.near, 6):
-        made_ready(field)
-        for nymphs in (1, 9):
-            walk_in(field, people.bob, nymphs=nymphs, lost=1)
+def test_the_day_of_a_phone(bobs: Sender, counts: Any) -> None:
+    few, many = counts(lambda: bobs.get("day"))
+    assert few == many
+    assert many <= 16
 
 
-@pytest.mark.django_db
-def test_a_day_that_was_asked_before_costs_the_same_for_many_fields(
-    people: People, paired: tuple[Device, str]
-) -> None:
-    queries(paired[1], "/sync/day")
-    few = queries(paired[1], "/sync/day")
-    grow(people)
-    queries(paired[1], "/sync/day")
-    assert queries(paired[1], "/sync/day") == few
+def test_the_calls_of_many_walks(counts: Any) -> None:
+    few, many = counts(lambda: calls_for(WalkRow.objects.all()))
+    assert few == many
+    assert many <= 6
 
 
-@pytest.mark.django_db
-def test_the_first_day_asked_costs_the_same_for_many_fields(
-    people: People, paired: tuple[Device, str]
-) -> None:
-    few = queries(paired[1], "/sync/day")
-    grow(people)
-    CardRow.objects.all().delete()
-    # the first time, the phone is also kept as seen
-    assert queries(paired[1], "/sync/day") <= few
+def test_how_walks_stand(bobs: Sender, counts: Any) -> None:
+    few, many = counts(
+        lambda: bobs.get("walks", id=list(WalkRow.objects.values_list("walk_id", flat=True)))
+    )
+    assert few == many
+    assert many <= 12
 
 
-@pytest.mark.django_db
-def test_asking_for_many_walks_costs_the_same_as_for_one(
-    people: People, paired: tuple[Device, str]
-) -> None:
-    ids = [walk_in(people.home, people.bob, nymphs=n, lost=1) for n in range(8)]
-    queries(paired[1], "/sync/day")
-    one = queries(paired[1], f"/sync/walks?id={ids[0]}")
-    assert queries(paired[1], "/sync/walks?" + "&".join(f"id={i}" for i in ids)) == one
-
-
-@pytest.mark.django_db
-def test_a_walk_of_many_plants_is_kept_in_as_many_queries_as_one_of_few(people: People) -> None:
-    made_ready(people.home)
-    walk_in(people.home, people.bob, nymphs=1, lost=1)
-
-    def kept(plants: int) -> int:
-        checks = [PlantCheck(Quadrant.NW, n, insects=InsectCount(1)) for n in range(1, plants + 1)]
-        with CaptureQueriesContext(connection) as asked:
-            enter_walk(field=people.home, on=DAY, scout="", checks=checks, by=people.bob)
-        return len(asked)
-
-    assert kept(20) == kept(2)
+def test_a_long_batch_asks_hardly_more_than_a_short_one(bobs: Sender, people: People) -> None:
+    short, long = bobs.walk(people.home, 4), bobs.walk(people.east, 200)
+    with CaptureQueriesContext(connection) as few:
+        bobs.send(*short)
+    with CaptureQueriesContext(connection) as many:
+        bobs.send(*long)
+    inserts = sum(query["sql"].startswith("INSERT") for query in many)
+    assert len(many) - inserts <= len(few)

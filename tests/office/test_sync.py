@@ -138,7 +138,7 @@ def test_a_whole_walk_comes_back_with_its_call(bobs: Sender, people: People) -> 
     call = told["call"]
     assert (call["verdict"], call["words"], call["provisional"]) == ("hold", "Hold", False)
     assert call["lacking"] == []
-    assert all(call[name] for name in ("reasons", "headline", "guideline", "insects", "care"))
+    assert all(call[name] for name in ("reasons", "headline", "guideline", "insects"))
     assert answers(bobs.send(*said)) == ["already-held"] * len(said)
     assert bobs.get("walks", id=said[0]["walk"]).json()["walks"] == {said[0]["walk"]: told}
 
@@ -237,8 +237,8 @@ def test_the_day_tells_the_districts_fields_and_who_walks(bobs: Sender, people: 
     assert [each["name"] for each in told["fields"]] == ["East 80", "Home 80"]
     home = told["fields"][1]
     assert (home["id"], home["grower"], home["acres"]) == (people.home.public_id, "Gil Orme", 77.0)
-    assert home["due"] == {"on": "2026-06-18", "text": "first look", "now": True}
-    assert (home["stage"], home["last"], home["no_card"]) == ("week 2, day 11", None, None)
+    assert home["due"] == {"on": "2026-06-18", "text": "first look, no walk yet", "now": True}
+    assert (home["stage"], home["last"], home["no_card"]) == ("week 2, day 10", None, None)
 
 
 def test_what_is_due_first_stands_first(bobs: Sender, people: People, moment: Moment) -> None:
@@ -257,7 +257,7 @@ def test_a_walk_of_last_season_is_not_what_is_due(
     moment.later(days=365)
     told = {each["name"]: each for each in day(bobs)["fields"]}["East 80"]
     assert (told["last"], told["due"]["text"], told["due"]["on"]) == (
-        None, "first look", "2027-06-18",
+        None, "first look, no walk yet", "2027-06-18",
     )  # fmt: skip
 
 
@@ -271,11 +271,11 @@ def test_before_the_crop_squares_the_first_look_is_due_once_it_does(
 
 @pytest.mark.parametrize(
     ("back", "latest", "stage"),
-    [(10, None, "week 1, day 1"), (4, None, "week 1, day 7"), (3, None, "week 2, day 8"),
-     (0, 10, "week 2, day 9 to 11"), (10, 10, "week 1, day 1"), (11, None, "before squaring"),
-     (3, 10, "week 1 or 2, day 6 to 8")],
+    [(10, None, "week 1, day 0"), (4, None, "week 1, day 6"), (3, None, "week 2, day 7"),
+     (0, 10, "week 2, day 8 to 10"), (10, 10, "week 1, day 0"), (11, None, "before squaring"),
+     (3, 10, "week 1 or 2")],
 )  # fmt: skip
-def test_the_stage_counts_the_day_of_first_square_as_day_one(
+def test_the_stage_counts_days_from_first_square(
     bobs: Sender, people: People, moment: Moment, back: int, latest: int | None, stage: str
 ) -> None:
     dates = fields.SeasonDates(date(2026, 5, 1), date(2026, 6, 8))

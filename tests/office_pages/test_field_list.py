@@ -74,6 +74,23 @@ def test_a_judged_field_that_nobody_walked_is_due_for_its_first_look(people: Peo
     assert "first look no walk yet" in words(the_list(people))
 
 
+def test_a_field_that_does_not_square_yet_is_first_looked_at_when_it_does(people: People) -> None:
+    judge(people.home)
+    dates = SeasonDates(first_square=date(2026, 7, 6))
+    set_dates(field=people.home, year=2026, dates=dates, treated=[])
+    told = words(the_list(people))
+    assert "Later 1 Home 80 Gil Orme, before squaring" in told
+    assert "Mon 6 July first look, at first square" in told
+
+
+def test_last_years_call_says_nothing_of_this_season(people: People) -> None:
+    judge(people.home)
+    walk_in(people.home, people.bob, date(2025, 7, 1), nymphs=9, lost=2)
+    told = words(the_list(people))
+    assert "Due today 1 Home 80" in told
+    assert "first look no walk yet" in told
+
+
 def test_a_grower_reads_a_word_for_how_sure_and_only_their_own_field(
     people: People, walk_id: str
 ) -> None:

@@ -99,6 +99,10 @@ def test_every_answer_names_what_a_page_may_load(people: People) -> None:
     assert "unsafe" not in policy
 
 
+def test_what_one_person_reads_is_kept_for_nobody_else(people: People) -> None:
+    assert visitor(people.alice).get("/")["Cache-Control"] == "private, no-cache"
+
+
 def test_the_style_of_drawings_is_what_the_drawings_ask_for() -> None:
     kept = (OFFICE / "static" / "office" / "drawings.css").read_text(encoding="utf-8")
     assert kept == style(Theme.SCREEN) + "\n"

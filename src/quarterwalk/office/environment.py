@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import secrets
 from dataclasses import dataclass
 from pathlib import Path
@@ -24,6 +25,11 @@ _WAIT = 20
 
 # Every commit is on the disk before it is acknowledged, and a reader never waits.
 _PRAGMAS = "PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA foreign_keys=ON;"
+
+
+_ORIGIN = re.compile(
+    r"(?P<scheme>https?)://(?P<host>[a-z0-9.-]+|\[[0-9a-f:.]+\])(:[0-9]{1,5})?/?", re.ASCII
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,14 +117,13 @@ def origin() -> Origin:
     told = os.environ.get("QUARTERWALK_ORIGIN", "")
     if not told:
         return Origin(here, [], secure=False)
-    parts = urlsplit(told)
-    if parts.scheme not in ("http", "https") or not parts.hostname or parts.path not in ("", "/"):
+    found = _ORIGIN.fullmatch(told)
+    if found is None:
         raise ImproperlyConfigured(
             f'QUARTERWALK_ORIGIN must be like https://office.example, got "{told}".'
         )
-    return Origin(
-        [parts.hostname, *here], [f"{parts.scheme}://{parts.netloc}"], parts.scheme == "https"
-    )
+    secure = found["scheme"] == "https"
+    return Origin([found["host"], *here], [told.removesuffix("/")], secure)
 
 
 def secret() -> str:

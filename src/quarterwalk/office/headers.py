@@ -39,5 +39,6 @@ class SafeHeaders:
         response.headers.setdefault(
             "Permissions-Policy", "camera=(), geolocation=(), microphone=()"
         )
+        response.headers.setdefault("Cache-Control", "private, no-cache")
         response.headers.setdefault("Cross-Origin-Opener-Policy", "same-origin")
         return response

@@ -35,6 +35,7 @@ INSTALLED_APPS = [
 ]
 MIDDLEWARE = [
     "quarterwalk.office.headers.SafeHeaders",
+    "quarterwalk.office.addresses.PlainAddresses",
     "django.middleware.security.SecurityMiddleware",
     "whitenoise.middleware.WhiteNoiseMiddleware",
     "django.contrib.sessions.middleware.SessionMiddleware",

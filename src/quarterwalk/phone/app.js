@@ -18,6 +18,9 @@ import { watchForUpdate } from './update.js';
 import { views } from './views/index.js';
 import { notices } from './views/words.js';
 
+/** How an address begins that brings a pairing code. */
+const PAIR = '#pair=';
+
 const ROOT = document.getElementById('app');
 
 /** How often an open call is asked for. [ms] */
@@ -115,6 +118,11 @@ function goTo(app, place) {
     const begun = readLink(hash);
     return show({ screen: 'take', take: { begun, fault: begun ? '' : 'broken' } });
   }
+  if (hash.startsWith(PAIR) && (!state.pairing || state.sending.fault === 'token')) {
+    const code = hash.slice(PAIR.length);
+    app.forgetLink();
+    return show({ screen: 'pair', pair: { ...state.pair, code } });
+  }
   if (!state.pairing) return show({ screen: 'pair' });
   const walk = state.walks[place];
   if (walk && isOpen(walk) && walk.next && walk.lastAt?.startsWith(today(state))) return enter(app, place);
@@ -166,7 +174,7 @@ async function start() {
     },
   });
   addEventListener('online', () => lookAgain(app));
-  addEventListener('hashchange', () => location.hash.startsWith('#take=') && goTo(app, null));
+  addEventListener('hashchange', () => /^#(take|pair)=/.test(location.hash) && goTo(app, null));
   document.addEventListener('visibilitychange', () => lookAgain(app));
   setInterval(() => state.screen === 'call' && lookAgain(app), ASK_AGAIN);
   Object.assign(app.updates, watchForUpdate(navigator.serviceWorker, { mayChange: app.mayChange, reload: browser.reload }));

@@ -1,5 +1,5 @@
 self.QUARTERWALK_FILES = {
-  "version": "6a6e3c903086",
+  "version": "9660f8610e93",
   "files": {
     "AtkinsonHyperlegibleNext-wght.woff2": "18b2a1a39a2fa298b0ba5390aca68462669826c90925656f1c1f6796e0e1bbaf",
     "acts/day.js": "d8b57d3f46a1dab6af5f9b5ea67db1168fa1f5868f4c6d9d69ddb5fe131bee7f",
@@ -12,7 +12,7 @@ self.QUARTERWALK_FILES = {
     "acts/plant.js": "837791f4db31a3229719356a60d4bb221b5025c99a354e0f224630655ea6023f",
     "acts/walk.js": "5c35b57c3f32749131d7624af6c6a4f874465cbcfc705f8276fda46845252fe7",
     "acts/walking.js": "2ffcd455fbc4b96291181f7ee84c353370d79a98c02b89769d61f45b6fd6aede",
-    "app.js": "b9466f22ac47e90915295132b1ff1fb3e7c96fb90c1ce6140da9afd08e89d517",
+    "app.js": "f6c5ca351770fcb40f0fae6b99a4796530fcdff4a3adc2219d2831813b014e50",
     "batch.js": "1d55eb398209782dc06f5b15cf6e75788c2f9397251b86a75621a576a4f07f55",
     "card.js": "e3fbee8c852632b1059f4302465b65ad03b8e7d2d1b7d1b1f3dacceadadf53b7",
     "clock.js": "d2fc542de57d66e21c67734297aacc16dcaf13fbd2734b49058f4156a408e3d4",

@@ -13,6 +13,7 @@ from django import forms
 from django.core.files.uploadedfile import UploadedFile
 
 from quarterwalk.errors import Problem, RefusedInput
+from quarterwalk.office.services.refused import ServiceRefused
 
 Told = TypeVar("Told")
 
@@ -67,6 +68,8 @@ class UploadForm(forms.Form, Generic[Told]):
             self.problems = tuple(map(_without_folder, refused.problems))
             self.more = refused.more
             self.add_error("file", "See below what is wrong in it.")
+        except ServiceRefused as refused:
+            self.add_error("file", str(refused))
 
 
 def _safe(name: str) -> str:

@@ -48,7 +48,7 @@ def due_of(standing: Standing, today: date) -> Due:
     """
     walk = standing.walk
     if walk is None or walk.on is None:
-        return Due(today, "first look", "no walk yet")
+        return _first_look(standing.dates, today)
     since = "walked today" if walk.on == today else f"walked {short_day(walk.on)}"
     sprayed = sprayed_since(standing.dates, walk.on, today)
     if sprayed is not None:
@@ -60,6 +60,13 @@ def due_of(standing: Standing, today: date) -> Due:
     if look is None:
         return Due(None, "no look due", since)
     return Due(look, _why(look, today, "on", walk.on), since)
+
+
+def _first_look(dates: CropDates | None, today: date) -> Due:
+    """Say when a field is looked at for the first time: once it may square."""
+    if dates is None or dates.first_square <= today:
+        return Due(today, "first look", "no walk yet")
+    return Due(dates.first_square, near_day(dates.first_square), "first look, at first square")
 
 
 def next_look(told: Mapping[str, Any]) -> date | None:

@@ -119,7 +119,7 @@ def field_list(standings: Sequence[Standing], today: date, may: May) -> FieldLis
     ]
     return FieldList(
         title=day_words(today),
-        counts=" · ".join(_counts(placed)),
+        counts=" · ".join(_counts(placed)) if placed else "",
         groups=tuple(group for group in groups if group.lines),
         empty=() if placed else _empty(may),
         import_to=reverse("fields-import") if may.lead else "",

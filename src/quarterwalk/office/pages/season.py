@@ -31,7 +31,7 @@ def stage_words(dates: CropDates | None, on: date) -> str:
         return "blooming"
     weeks = stage.squaring_weeks
     if len(weeks) == 1:
-        first, last = stage.days
-        days = f"day {last}" if first == last else f"day {max(first, 0)} to {last}"
+        first, last = max(stage.days[0], 0), stage.days[1]
+        days = f"day {last}" if first == last else f"day {first} to {last}"
         return f"week {weeks[0]}, {days}"
     return f"week {weeks[0]} to {weeks[-1]}" if len(weeks) > 2 else f"week {weeks[0]} or {weeks[1]}"

@@ -113,7 +113,7 @@ def walk_page(told: WalkTold, may: May) -> WalkPage:
         no_call=() if call else _no_call(told),
         no_call_to=None if call else _mend(told, may),
         lacking=_lacking(told),
-        quarters=() if judged is None else quarter_lines(judged.reading),
+        quarters=() if judged is None else quarter_lines(judged),
         sketch="" if judged is None else found_sketch(judged, told.layout),
         notes=notes_of(told.notes) if may.walk else (),
         remarks=remarks_of(told.remarks, row.district.time_zone) if may.walk else (),

@@ -4,17 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from fractions import Fraction
 
 from django.utils.safestring import SafeString
 
-from quarterwalk.call.figures import listed
+from quarterwalk.call.figures import listed, short
 from quarterwalk.field import Layout
 from quarterwalk.office.models import QuadrantNoteRow, RemarkRow
 from quarterwalk.office.pages.days import moment
 from quarterwalk.office.pages.drawn import ENGLISH, quarter_drawn, safe_drawing
 from quarterwalk.office.services.calls import Judged
 from quarterwalk.picture import Theme, field_sketch, found_in
-from quarterwalk.reading import QuadrantReading, Reading
+from quarterwalk.reading import QuadrantReading
 from quarterwalk.walk import Method
 
 _SKETCH = (350, 300)  # [px]
@@ -54,30 +55,32 @@ class Noted:
     text: str
 
 
-def quarter_lines(reading: Reading) -> tuple[QuarterLine, ...]:
+def quarter_lines(judged: Judged) -> tuple[QuarterLine, ...]:
     """Tell what was found in each quarter.
 
     Parameters
     ----------
-    reading : Reading
-        What the walk says.
+    judged : Judged
+        The walk; a share is never rounded across the floor of its call.
 
     Returns
     -------
     tuple of QuarterLine
         In compass order.
     """
-    return tuple(_quarter(each, reading.method) for each in reading.quadrants)
+    reading, floor = judged.reading, None if judged.call is None else judged.call.guideline.floor
+    limit = None if floor is None else 100 * floor
+    return tuple(_quarter(each, reading.method, limit) for each in reading.quadrants)
 
 
-def _quarter(found: QuadrantReading, method: Method) -> QuarterLine:
+def _quarter(found: QuadrantReading, method: Method, floor: Fraction | None) -> QuarterLine:
     looked = found.sweeps if method is Method.SWEEP else found.plants
     share = found.square_set
     return QuarterLine(
         mark=quarter_drawn(found.quadrant.value, f"quarter-{found.quadrant.value}"),
         name=found.quadrant.value,
         insects=f"{found.insects} on {looked}" if looked else "not looked at",
-        squares="–" if share is None else f"{float(100 * share):.0f} % of {found.squares}",
+        squares="–" if share is None else f"{short(100 * share, floor)} % of {found.squares}",
     )
 
 

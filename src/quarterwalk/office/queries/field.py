@@ -79,8 +79,7 @@ def field_told(row: FieldRow, part: Membership, now: datetime) -> FieldTold:
     here = now.astimezone(ZoneInfo(row.district.time_zone))
     walks = tuple(walks_seen(part).filter(field=row)[:_MOST])
     calls = newest_calls(walk.walk_id for walk in walks) if row.guideline else {}
-    counted = (walk for walk in walks if walk.plants and walk.state not in ("void", "unopened"))
-    newest = next(counted, None)
+    newest = next((walk for walk in walks if _counts(walk, here.year)), None)
     call = calls.get(newest.walk_id) if newest is not None else None
     told = standing(row, here.date(), newest, call)
     remarks = row.remarks.order_by("-at", "device_id", "seq")[:_MOST]
@@ -94,6 +93,12 @@ def field_told(row: FieldRow, part: Membership, now: datetime) -> FieldTold:
         calls=calls,
         remarks=tuple(remarks),
     )
+
+
+def _counts(walk: WalkRow, year: int) -> bool:
+    """Tell whether a walk says something of a field in a season."""
+    whole = walk.plants > 0 and walk.state not in ("void", "unopened")
+    return whole and walk.on is not None and walk.on.year == year
 
 
 @dataclass(frozen=True, slots=True)

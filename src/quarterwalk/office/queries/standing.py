@@ -29,7 +29,7 @@ class Standing:
     dates : CropDates or None
         Of the season of the day that was asked for.
     walk : WalkRow or None
-        The newest one with a plant.
+        The newest one of the season with a plant.
     call : mapping or None
         The newest call on that walk, as its JSON tells it.
     """
@@ -56,7 +56,9 @@ def standings(fields: QuerySet[FieldRow], on: date) -> list[Standing]:
         In the order of the fields.
     """
     newest = (
-        WalkRow.objects.filter(field=OuterRef("pk"), state__in=_TELLS, plants__gt=0)
+        WalkRow.objects.filter(
+            field=OuterRef("pk"), state__in=_TELLS, plants__gt=0, on__year=on.year
+        )
         .order_by("-on", "-opened_at", "walk_id")
         .values("walk_id")[:1]
     )

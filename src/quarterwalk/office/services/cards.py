@@ -57,32 +57,29 @@ def cards_for(
     """
     asked = {field.pk: _inputs(field, on, last.get(field.pk)) for field in fields}
     rows = CardRow.objects.filter(on=on, inputs__in=list(asked.values()))
-    here = {(row.field_id, row.inputs): row for row in rows}
-    made = {}
-    for field in fields:
-        row = here.get((field.pk, asked[field.pk]))
-        if row is None:
-            row = _made(field, on, asked[field.pk], last.get(field.pk))
-        content = json.loads(bytes(row.raw))
-        made[field.pk] = Given(row.sha256, content["walkable"], content["why_not"])
-    return made
+    here = {row.field_id: row for row in rows if row.inputs == asked.get(row.field_id)}
+    new = {
+        field.pk: _made(field, on, asked[field.pk], last.get(field.pk))
+        for field in fields
+        if field.pk not in here
+    }
+    # what it is made from may change and the card not: then the newest inputs find it
+    CardRow.objects.bulk_create(
+        new.values(), update_conflicts=True, unique_fields=["sha256"], update_fields=["inputs"]
+    )
+    return {pk: _given(row) for pk, row in (here | new).items()}
+
+
+def _given(row: CardRow) -> Given:
+    content = json.loads(bytes(row.raw))
+    return Given(row.sha256, content["walkable"], content["why_not"])
 
 
 def _made(field: FieldRow, on: date, inputs: str, last: LastCall | None) -> CardRow:
     card = make_card(_about(field, on, last))
-    # what it is made from may change and the card not: then the same card is found by both
-    row, _ = CardRow.objects.update_or_create(
-        sha256=card.hash,
-        defaults={"inputs": inputs},
-        create_defaults={
-            "field": field,
-            "on": on,
-            "inputs": inputs,
-            "raw": card.bytes,
-            "made_at": clock.now(),
-        },
+    return CardRow(
+        sha256=card.hash, field=field, on=on, inputs=inputs, raw=card.bytes, made_at=clock.now()
     )
-    return row
 
 
 def _about(field: FieldRow, on: date, last: LastCall | None) -> CardFor:

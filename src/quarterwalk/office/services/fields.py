@@ -123,6 +123,7 @@ def set_rule(*, field: FieldRow, guideline: str, line: str) -> None:
         ) from error
     except ValueError:
         raise ServiceRefused(f'The line must be a number, got "{line}".', "line") from None
+    take_turn(field.district)  # a batch that makes a call meanwhile would not see the new rule
     FieldRow.objects.filter(pk=field.pk).update(guideline=guideline, line=line if guideline else "")
     calls.keep_for_field(field)
 
@@ -167,6 +168,7 @@ def set_dates(
     _refuse_contradictions(year, dates, treated or ())
     values = {name: getattr(dates, name) for name in SeasonDates.__slots__}
     _refuse_too_long(values)
+    take_turn(field.district)
     SeasonRow.objects.update_or_create(field=field, year=year, defaults=values)
     if treated is not None:
         Treatment.objects.filter(field=field, on__year=year).delete()

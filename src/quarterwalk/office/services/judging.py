@@ -16,7 +16,6 @@ from quarterwalk.journal import (
     Source,
     WalkOpened,
     opening_key,
-    read_entry,
 )
 from quarterwalk.office.access import may_walk, walkers
 from quarterwalk.office.models import (
@@ -26,6 +25,7 @@ from quarterwalk.office.models import (
     EntryState,
     JournalEntry,
 )
+from quarterwalk.office.services.entries import entry_of
 
 AHEAD, BEHIND = timedelta(days=1), timedelta(days=60)
 """How far an entry's time may lie from the office's; past it a person looks (our own rule)."""
@@ -109,7 +109,7 @@ class Judge:
         """
         sha256 = hashlib.sha256(raw).hexdigest()
         try:
-            entry = read_entry(raw)
+            entry = entry_of(raw)
         except EntryFault as fault:
             return Read(raw, sha256, fault.key, sender(fault.key), None, fault)
         self._entries[sha256] = entry

@@ -20,7 +20,6 @@ from quarterwalk.journal import (
     WalkRecord,
     called_apart,
     opening_key,
-    read_entry,
     replay,
 )
 from quarterwalk.office.models import (
@@ -35,6 +34,7 @@ from quarterwalk.office.models import (
     RemarkRow,
     WalkRow,
 )
+from quarterwalk.office.services.entries import entry_of
 from quarterwalk.office.services.turn import take_turn
 from quarterwalk.office.translate import from_check
 
@@ -109,7 +109,7 @@ def rebuild(*, check: bool) -> Rebuilt:
             before, after = _rows_there(some), _rows_told(some)
             differing += [walk for walk in some if before[walk] != after[walk]]
         outside = [
-            read_entry(bytes(raw)) for raw in _all_held(walk_id="").values_list("raw", flat=True)
+            entry_of(bytes(raw)) for raw in _all_held(walk_id="").values_list("raw", flat=True)
         ]
         differing += _differing_remarks(outside)
         if differing and not check:
@@ -138,7 +138,7 @@ def _held(walk_ids: Sequence[str]) -> dict[str, list[Entry]]:
     raws = _all_held(walk_id__in=walk_ids).values_list("walk_id", "raw")
     found: dict[str, list[Entry]] = defaultdict(list)
     for walk, raw in raws:
-        found[walk].append(read_entry(bytes(raw)))
+        found[walk].append(entry_of(bytes(raw)))
     return found
 
 

@@ -6,13 +6,16 @@ from datetime import date
 from typing import Any
 from zoneinfo import ZoneInfo
 
+from quarterwalk.call import Verdict
 from quarterwalk.call.verdict import verdict_words
 from quarterwalk.card import LastCall
 from quarterwalk.office import clock
 from quarterwalk.office.access import may_walk, walkers
 from quarterwalk.office.models import Device, FieldRow
+from quarterwalk.office.pages.due import Due, due_of
+from quarterwalk.office.pages.season import stage_words
+from quarterwalk.office.queries.standing import Standing, standings
 from quarterwalk.office.services.cards import Given, cards_for
-from quarterwalk.office.services.due import Due, due_fields, with_season
 
 Json = dict[str, Any]
 
@@ -45,22 +48,30 @@ def day_of(device: Device) -> Json:
         return told
     told["scouts"] = [{"id": each.public_id, "name": each.name} for each in walkers(district)]
     today = clock.today(district)
-    due = due_fields(with_season(FieldRow.objects.filter(district=district)), today)
-    last = {each.field.pk: _last(each) for each in due}
-    known = {pk: call for pk, call in last.items() if call is not None}
-    cards = cards_for([each.field for each in due], today, known)
-    told["fields"] = [_field(each, cards[each.field.pk], known, today) for each in due]
+    fields = FieldRow.objects.filter(district=district).select_related("grower", "district")
+    found = [(each, due_of(each, today)) for each in standings(fields, today)]
+    last = {each.field.pk: call for each, _ in found if (call := _last(each)) is not None}
+    cards = cards_for([each.field for each, _ in found], today, last)
+    told["fields"] = [
+        _field(each, due, cards[each.field.pk], last.get(each.field.pk), today)
+        for each, due in sorted(found, key=_soonest)
+    ]
     return told
 
 
-def _last(due: Due) -> LastCall | None:
-    if due.last is None or due.last.call is None:
+def _last(told: Standing) -> LastCall | None:
+    if told.walk is None or told.walk.on is None or told.call is None:
         return None
-    return LastCall(due.last.walk.date, due.last.call.verdict)
+    return LastCall(told.walk.on, Verdict(told.call["call"]["verdict"]))
 
 
-def _field(due: Due, card: Given, known: dict[int, LastCall], today: date) -> Json:
-    field, last = due.field, known.get(due.field.pk)
+def _soonest(told: tuple[Standing, Due]) -> tuple[bool, date, str]:
+    standing, due = told
+    return due.on is None, due.on or date.max, standing.field.name
+
+
+def _field(told: Standing, due: Due, card: Given, last: LastCall | None, today: date) -> Json:
+    field = told.field
     until = field.closed_until
     closed = until is not None and until > clock.now()
     return {
@@ -71,10 +82,10 @@ def _field(due: Due, card: Given, known: dict[int, LastCall], today: date) -> Js
         "acres": round(field.acres, 1),
         "due": {
             "on": None if due.on is None else due.on.isoformat(),
-            "text": due.why,
+            "text": f"{due.why}, {due.since}",
             "now": due.on is not None and due.on <= today,
         },
-        "stage": due.stage,
+        "stage": stage_words(told.dates, today) or "first square not given",
         "last": None
         if last is None
         else {
