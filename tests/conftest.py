@@ -28,7 +28,6 @@ def own_surroundings() -> None:
     folder = tempfile.mkdtemp(prefix="quarterwalk-tests-")
     atexit.register(shutil.rmtree, folder, ignore_errors=True)
     os.environ["QUARTERWALK_DATA"] = folder
-    os.environ["DJANGO_SETTINGS_MODULE"] = "quarterwalk.office.settings"
     if os.environ.get(DATABASE):
         os.environ["DATABASE_URL"] = os.environ[DATABASE]
 
@@ -37,4 +36,8 @@ own_surroundings()
 if find_spec("django") is not None and find_spec("pytest_django") is not None:
     import django
 
+    # named for this moment only: whoever finds it in the environment reads the settings first,
+    # and a test run that this one starts must come by here too
+    os.environ["DJANGO_SETTINGS_MODULE"] = "quarterwalk.office.settings"
     django.setup()
+    del os.environ["DJANGO_SETTINGS_MODULE"]

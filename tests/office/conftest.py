@@ -9,14 +9,22 @@ from itertools import count
 
 import psycopg
 import pytest
+from django.db import connection
 from pytest_django import Settings
 
 from quarterwalk.office import clock
+from tests.conftest import DATABASE
 from tests.office.on_postgres import cluster, programs
 from tests.office.people import People, made_ready, settle
 from tests.office.sender import Sender
 
 _NUMBERS = count(1)
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _the_database_that_was_named() -> None:
+    """See that tests which are to run on PostgreSQL do."""
+    assert not os.environ.get(DATABASE) or connection.vendor == "postgresql"
 
 
 @pytest.fixture(scope="session")

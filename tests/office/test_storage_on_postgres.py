@@ -10,6 +10,7 @@ STORING = (
     "cards_service",
     "fields_service",
     "golden_journals",
+    "hostile_lines",
     "journal_service",
     "judging",
     "people_service",
@@ -19,6 +20,10 @@ STORING = (
     "sync",
     "walks_service",
 )
+
+
+def test_two_at_once_wait_for_each_other(postgres_url: str) -> None:
+    passes_on_postgres(postgres_url, "tests/office/turns_on_postgres.py")
 
 
 def test_the_tests_of_the_rows_pass_on_postgres(postgres_url: str) -> None:

@@ -177,6 +177,16 @@ def test_walks_of_another_district_are_not_told(bobs: Sender, people: People) ->
     assert stolen["walks"] == {}
 
 
+@pytest.mark.parametrize("path", ["walks?id=x&id=k3f9m2q8t5wz-1", "walks"])
+def test_walks_that_are_none_are_not_told(bobs: Sender, path: str) -> None:
+    assert bobs.get(path).json()["walks"] == {}
+
+
+@pytest.mark.parametrize("name", ["x", "0" * 63, "0" * 64, "A" * 64])
+def test_a_card_that_is_none_is_not_there(bobs: Sender, name: str) -> None:
+    assert bobs.get(f"cards/{name}").status_code == 404
+
+
 def test_the_phones_clock_is_kept_beside_the_offices(bobs: Sender, moment: Moment) -> None:
     moment.later(minutes=2)
     headers = {"Authorization": f"Bearer {bobs.token}",

@@ -79,9 +79,10 @@ test('only a call of the office that is not for now is filled', () => {
 
 test('until the office has spoken the call says so', () => {
   const { typical, waiting, beginning, provisional, worst } = fixtures.call;
-  for (const view of [typical, waiting, beginning, provisional, worst]) {
+  for (const view of [typical, waiting, beginning, worst]) {
     assert.match(plainText(show('call', view).html), /To be confirmed by the office/);
   }
+  assert.match(plainText(show('call', { ...provisional, state: '' }).html), /The office’s call, for now/);
 });
 
 test('a field that is not on the phone says so, whatever else is said of it', () => {

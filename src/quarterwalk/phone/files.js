@@ -1,5 +1,5 @@
 self.QUARTERWALK_FILES = {
-  "version": "9660f8610e93",
+  "version": "0ccd1bc47c9b",
   "files": {
     "AtkinsonHyperlegibleNext-wght.woff2": "18b2a1a39a2fa298b0ba5390aca68462669826c90925656f1c1f6796e0e1bbaf",
     "acts/day.js": "d8b57d3f46a1dab6af5f9b5ea67db1168fa1f5868f4c6d9d69ddb5fe131bee7f",
@@ -51,7 +51,7 @@ self.QUARTERWALK_FILES = {
     "route.js": "924bdf5c455bc1c590ca778a732ee3966c3076e600e5f3ad5ff2dbc1202cef92",
     "save.js": "d5fd419e67cfcd95e5fc6bc7f36718f5437df9b5cbf9ab04b563d9b30584abe8",
     "screens.js": "aac2ae1d4a0bd1caa16e376c0ba7e47c050477f96a612436677b2492a547ee06",
-    "screens/call.js": "0375310b9c913bf4e603ada46a86123fc44943c600628347cfc3b816181200a2",
+    "screens/call.js": "8720da5c6c59e3bd697dc91489d2cb2a22290ae24c97985135260be339f45a43",
     "screens/day.js": "930d35385761dff010035691b22a7651bcbc1cfc1d16392b5951450da4380fba",
     "screens/finish.js": "1bc14b3e19ecf3daec8cc7c8cdea48cf0e38f835372073b998532f050210a038",
     "screens/frame.js": "27011e0ac61147e7161e8e5fe48aec9b63b680bf5555aed2a1658ee24d2b476d",
@@ -73,7 +73,7 @@ self.QUARTERWALK_FILES = {
     "storage.js": "163f9096466dfb73eb6e3f566c799bc15667c401224fa73af10e61602b3ab321",
     "store.js": "89dc4d076b1e34c231dd10ebb3509c6060f1335b9dbef6abb48c1a12a92ffb9f",
     "styles/base.css": "6e312800603e81c98141ef36a66f83aadcb929306f325216174fb873551caa91",
-    "styles/call.css": "971ea968e07d55bfedf596260378e53f24ee61bdba3798b332c50bb8d00db352",
+    "styles/call.css": "f9cf26120d1c075d254487f11c7a5f9f086aa8dabf6a70255b8729ec5562a00e",
     "styles/day.css": "dbb3d992c08285205f399bca2d7c591a75426142d3601fe7210998dbc5fab725",
     "styles/drawn-plant.css": "2ef2df64d832711fa907fcaa54bfba4acd1e183b0d2687b6193a5dc5cb3cfbfd",
     "styles/forms.css": "843e0b4d346c06a7df4ee70bd5aefd812b3ba9323398269084f037ac5ac990d9",
@@ -112,7 +112,7 @@ self.QUARTERWALK_FILES = {
     "way.js": "385571fadeb76ee3ee7836bc9f7b3ef9ab4b54d5fdb1c94d267da0c70c00d763",
     "words.js": "1fdd033cc8d66e6a49ba00cf8d154c2962025a286896f593db3228d73f717a61",
     "words/day.js": "e8d4dac3a309046d1ee5427e607eb2e0498b71aa517b68b57b0ea1058c9edca7",
-    "words/end.js": "cd4abb3fe99c652ad9880962cfd438c4eebc126da536865c8bfbbd0b033084a5",
+    "words/end.js": "bb9809a26d6d312c21572b9b80bfa22324943eac1e5bf071e19627d319e0b350",
     "words/names.js": "eaa92cf7e63d8ee8b5ae8deeb80bb09b90f6c246c7c2324d86a9726a908830e9",
     "words/walk.js": "92025553b3bc5408d847365ad936d2cccc5b835326094a41470449b3cf483924"
   }

@@ -42,7 +42,10 @@ def _answer(request: HttpRequest, name: str) -> HttpResponse:
         "Content-Security-Policy": _POLICY,
     }
     whole = HttpResponse(content, content_type=content_type(name), headers=headers)
-    return get_conditional_response(request, etag=tag, response=whole) or whole
+    answer = get_conditional_response(request, etag=tag, response=whole) or whole
+    # "not modified" comes without it, and what it comes with takes the place of what was kept
+    answer.headers["Content-Security-Policy"] = _POLICY
+    return answer
 
 
 @cache

@@ -9,14 +9,14 @@ import { outcomes } from './outcomes.js';
 
 const firm = (office) => office !== null && !office.provisional;
 
-/** Whether the office has spoken; until then this band is never missing. */
+/** Whose word this is; until the office has spoken, that it is to be confirmed is never missing. */
 function band(view) {
   const state = view.state && view.state !== words.unconfirmed ? view.state : '';
   if (firm(view.office)) {
     return html`<p class="band firm">${icon('check')}<span><b>${words.office}</b> ${state}</span></p>`;
   }
-  return html`<p class="band">${dashedRing()}<span><b>${words.unconfirmed}</b>
-    ${view.office ? words.provisional : nothing} ${state}</span></p>`;
+  return html`<p class="band">${dashedRing()}<span><b>${view.office && !state ? words.provisional : words.unconfirmed}</b>
+    ${state}</span></p>`;
 }
 
 function ofOffice(office) {
@@ -27,7 +27,7 @@ function ofOffice(office) {
   return html`
     ${outcomes(office.verdict, { filled: firm(office), word: office.words })}
     <section class="part headline"><h2 class="large">${office.headline}</h2>
-      ${list([office.insects, office.squares].filter(Boolean), 'plain')}</section>
+      ${list([office.insects, office.squares, ...(office.lacking ?? [])].filter(Boolean), 'plain')}</section>
     ${facts.length
       ? html`<dl class="facts">${facts.map(([what, said]) => html`<div><dt>${what}</dt><dd>${said}</dd></div>`)}</dl>`
       : nothing}

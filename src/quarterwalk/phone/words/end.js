@@ -13,7 +13,7 @@ export const finish = {
 export const call = {
   unconfirmed: 'To be confirmed by the office',
   office: 'The office’s call',
-  provisional: 'This is for now.',
+  provisional: 'The office’s call, for now',
   own: 'Your counts lean to',
   noLean: 'Your counts lean nowhere yet.',
   sure: 'How sure',

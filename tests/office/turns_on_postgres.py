@@ -1,8 +1,10 @@
-"""Two at once: leads who both step down, and phones that pair by one code."""
+"""Two at once: leads who both step down, phones that pair by one code, desks.
+
+`test_storage_on_postgres` runs these: the SQLite of tests lies in memory and lets nobody wait.
+"""
 
 from __future__ import annotations
 
-import os
 from collections.abc import Callable, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from datetime import date
@@ -18,13 +20,7 @@ from quarterwalk.office.services import phones
 from quarterwalk.office.services.refused import ServiceRefused
 from quarterwalk.office.services.walks import enter_walk
 from quarterwalk.walk import InsectCount, PlantCheck, Quadrant
-from tests.conftest import DATABASE
-from tests.office.on_postgres import passes_on_postgres
 from tests.office.people import People
-
-only_on_postgres = pytest.mark.skipif(
-    not os.environ.get(DATABASE), reason="runs from the test beside it, on PostgreSQL"
-)
 
 
 def at_once(*doings: Callable[[], Any]) -> Sequence[Any]:
@@ -43,7 +39,6 @@ def at_once(*doings: Callable[[], Any]) -> Sequence[Any]:
         return list(threads.map(do, doings))
 
 
-@only_on_postgres
 @pytest.mark.django_db(transaction=True)
 def test_of_two_leads_who_step_down_at_once_one_stays(people: People) -> None:
     service.change_role(part=people.part(people.bob), role=Role.LEAD)
@@ -53,7 +48,6 @@ def test_of_two_leads_who_step_down_at_once_one_stays(people: People) -> None:
     assert Membership.objects.filter(district=people.near, role=Role.LEAD).count() == 1
 
 
-@only_on_postgres
 @pytest.mark.django_db(transaction=True)
 def test_of_many_phones_one_pairs_by_one_code(people: People) -> None:
     code = phones.make_code(person=people.bob, district=people.near)
@@ -62,7 +56,6 @@ def test_of_many_phones_one_pairs_by_one_code(people: People) -> None:
     assert Device.objects.count() == 1
 
 
-@only_on_postgres
 @pytest.mark.django_db(transaction=True)
 def test_desks_at_once_number_their_entries_one_after_another(people: People) -> None:
     def enter() -> str:
@@ -73,7 +66,3 @@ def test_desks_at_once_number_their_entries_one_after_another(people: People) ->
 
     assert len(set(at_once(*[enter] * 4))) == 4
     assert sorted(JournalEntry.objects.values_list("key_seq", flat=True)) == list(range(1, 29))
-
-
-def test_two_at_once_wait_for_each_other(postgres_url: str) -> None:
-    passes_on_postgres(postgres_url, "tests/office/test_taking_turns.py", "-k", "not wait_for")
