@@ -26,6 +26,7 @@ _APART = 3.0  # from the middle to where a leaf is cut [px]
 _EDGE = 4.0  # paper at either end [px]
 _TICK, _POST = 6.0, 3.0  # half an end stroke, and a post's width [px]
 _HALF, _DOT = 9.5, 4.5  # half the height of a leaf, and the radius at its reading [px]
+_RIM = 1.5  # half the stroke around a reading, which must not be cut off [px]
 _NARROW = 7.0  # a leaf is drawn at least so wide [px]
 _ARROW, _WHOLE = 9.0, 22.0  # of a leaf that runs on, and of one all past the middle [px]
 
@@ -189,4 +190,6 @@ def _dot(side: _Side, y: float) -> str:
     value = side.measure.value
     if value is None or side.runs_on(float(value)):
         return ""
-    return element("circle", cx=side.at(float(value)), cy=y, r=_DOT, cls="qw-reading")
+    room = _DOT + _RIM
+    place = min(max(side.at(float(value)), room), RUNG_WIDTH - room)
+    return element("circle", cx=place, cy=y, r=_DOT, cls="qw-reading")
