@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import json
 from datetime import date
+from typing import Any
 
 from quarterwalk.office.models import CallRow, WalkRow
 from quarterwalk.office.services import calls, fields
 from quarterwalk.office.services.fields import SeasonDates
-from tests.office.people import People
+from tests.office.people import People, made_ready
+from tests.office.seasoned import walk_in
 from tests.office.sender import Sender
 
 
@@ -83,3 +85,53 @@ def test_what_is_lacking_is_told_in_words(bobs: Sender, people: People) -> None:
         "Waiting for 2 more entries from the phone.",
         "The walk was handed over; nobody has gone on yet.",
     )
+
+
+def kept(walk_id: str) -> list[dict[str, Any]]:
+    return [json.loads(row.content) for row in CallRow.objects.filter(walk_id=walk_id)]
+
+
+def test_the_line_that_was_chosen_is_the_line(people: People) -> None:
+    made_ready(people.home)  # 28 insects on 100 plants; published is 25 to 30
+    walk_id = walk_in(people.home, people.bob, nymphs=7, lost=2)
+    fields.set_rule(field=people.home, guideline="southern-high-plains", line="30")
+    assert [call["call"]["verdict"] for call in kept(walk_id)] == ["treat", "look-sooner"]
+    assert [call["call"]["guideline"]["line"] for call in kept(walk_id)] == [25, 30]
+
+
+def test_the_season_of_the_walks_year_counts(people: People) -> None:
+    made_ready(people.home)
+    late = SeasonDates(first_square=date(2027, 6, 17))
+    fields.set_dates(field=people.home, year=2027, dates=late)
+    [call] = kept(walk_in(people.home, people.bob, nymphs=1, lost=0))
+    assert call["stage"] == {"name": "squaring", "squaring_weeks": [2]}
+
+
+def test_a_call_comes_once_rule_and_dates_do(people: People) -> None:
+    walk_id = walk_in(people.home, people.bob, nymphs=9, lost=2)
+    assert kept(walk_id) == []
+    made_ready(people.home)
+    assert [call["call"]["verdict"] for call in kept(walk_id)] == ["treat"]
+
+
+def test_what_is_lacking_leaves_the_cores_call_as_it_is(people: People) -> None:
+    made_ready(people.home)
+    walk_id = walk_in(people.home, people.bob, nymphs=9, lost=2)
+    [whole] = kept(walk_id)
+    WalkRow.objects.filter(walk_id=walk_id).update(waiting=3)
+    calls.keep([walk_id])
+    later = kept(walk_id)[1]
+    why = ["Waiting for 3 more entries from the phone."]
+    assert later.pop("office") == {"provisional": True, "why": why}
+    assert whole.pop("office") == {"provisional": False, "why": []}
+    assert later == whole
+
+
+def test_the_last_treatment_before_the_walk_counts(people: People) -> None:
+    made_ready(people.home)
+    dates = SeasonDates(first_square=date(2026, 6, 8))
+    treated = [date(2026, 6, 10), date(2026, 6, 15), date(2026, 6, 18)]
+    fields.set_dates(field=people.home, year=2026, dates=dates, treated=treated)
+    [call] = kept(walk_in(people.home, people.bob, nymphs=9, lost=2))
+    assert call["call"]["verdict"] == "look-sooner"
+    assert "recently-treated" in [reason["code"] for reason in call["call"]["reasons"]]

@@ -10,11 +10,13 @@ import pytest
 
 from quarterwalk.call import Verdict
 from quarterwalk.card import LastCall, card_hash, make_card
+from quarterwalk.field import lay_out
 from quarterwalk.office.models import CardRow, FieldRow
 from quarterwalk.office.queries.seasons import with_season
 from quarterwalk.office.services import cards, fields
 from quarterwalk.office.services.cards import cards_for
 from quarterwalk.office.services.fields import SeasonDates
+from quarterwalk.office.translate import to_field
 from tests.office.conftest import Moment
 from tests.office.people import People, made_ready
 
@@ -99,3 +101,19 @@ def test_a_change_that_no_card_shows_gives_the_same_card_and_is_remembered(
     assert card(people).sha256 == before.sha256
     monkeypatch.setattr(cards, "make_card", None)
     assert card(people).sha256 == before.sha256
+
+
+def test_a_card_has_the_stops_that_the_field_is_laid_out_with(people: People) -> None:
+    told = json.loads(bytes(card(people).raw))
+    assert (told["field"]["id"], told["on"]) == (people.home.public_id, "2026-06-18")
+    places = [tuple(stop["place"]) for stop in told["stops"]]
+    laid_out = [stop.place for stop in lay_out(to_field(people.home), DAY).stops]
+    assert len(places) == len(laid_out) == 20
+    for place, drawn in zip(places, laid_out, strict=True):
+        assert place == pytest.approx(drawn, abs=1e-6)
+
+
+def test_a_field_without_a_rule_is_walked_without_weeks(people: People) -> None:
+    fields.set_rule(field=people.home, guideline="", line="")
+    told = json.loads(bytes(card(people).raw))
+    assert (told["walkable"], told["weeks"]) == (True, [])

@@ -11,9 +11,11 @@ from typing import Any
 from shapely import MultiPolygon, Polygon
 from shapely.geometry import shape
 
+from quarterwalk.call import check_line
 from quarterwalk.crop import CropDates
+from quarterwalk.errors import LineOutsideRange
 from quarterwalk.field import Field
-from quarterwalk.guideline import Guideline, load_guideline
+from quarterwalk.guideline import Guideline, guideline_names, load_guideline
 from quarterwalk.journal import CheckRecord
 from quarterwalk.office.models import CheckRow, FieldRow, SeasonRow, WalkRow
 from quarterwalk.walk import InsectCount, Method, PlantCheck, Quadrant, Sites, SquareCount, Walk
@@ -76,9 +78,19 @@ def to_guideline(row: FieldRow) -> Guideline | None:
     Returns
     -------
     Guideline or None
-        None where nobody chose one.
+        None where nobody chose one, where the one chosen is no longer on the shelf, and
+        where it no longer publishes the line that was chosen: a field without a rule gets
+        no call until a lead chooses again, and stops no phone.
     """
-    return load_guideline(row.guideline) if row.guideline else None
+    if row.guideline not in guideline_names():
+        return None
+    guideline, line = load_guideline(row.guideline), to_line(row)
+    try:
+        if line is not None:
+            check_line(guideline, line)
+    except LineOutsideRange:
+        return None
+    return guideline
 
 
 def to_line(row: FieldRow) -> Fraction | None:

@@ -6,8 +6,8 @@ from functools import lru_cache
 
 from quarterwalk.journal import Entry, read_entry
 
-# Ten long walks of some 300 entries; an entry takes about 2 kB. [count]
-_REMEMBERED = 4_096
+# Seven long walks of some 300 entries; an entry takes about 2 kB, at the very most 20. [count]
+_REMEMBERED = 2_048
 
 
 @lru_cache(maxsize=_REMEMBERED)
