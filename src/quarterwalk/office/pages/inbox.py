@@ -162,7 +162,8 @@ def entry_page(entry: JournalEntry) -> EntryPage:
 
 def _why(entry: JournalEntry) -> str:
     why = _WHY.get(entry.why, entry.said)
-    return f"{why} {entry.said}" if entry.said and entry.said != why else why
+    said = f"{entry.said[:1].upper()}{entry.said[1:]}"
+    return f"{why} {said}" if said and said != why else why
 
 
 def _phone(entry: JournalEntry) -> str:

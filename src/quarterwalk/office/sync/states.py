@@ -58,7 +58,7 @@ def _call(judged: Judged) -> Json | None:
         "provisional": call.provisional or bool(judged.lacking),
         "lacking": list(judged.lacking),
         "next_look": None if call.next_look is None else call.next_look.latest.isoformat(),
-        "again": [*told.next_look, told.host_weeds],
+        "again": [*told.next_look, *({told.host_weeds} - set(told.care))],
         "care": list(told.care),
         "insects": told.insects,
         "squares": told.squares,

@@ -21,7 +21,7 @@ function band(view) {
 
 function ofOffice(office) {
   const facts = [
-    [words.sure, office.sure],
+    [words.sure, words.sureness[office.sure]],
     [words.again, office.again.length ? list(office.again) : null],
   ].filter(([, said]) => said);
   return html`

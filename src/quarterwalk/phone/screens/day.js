@@ -26,7 +26,7 @@ function stateLine({ state, stateWords, onPhone }) {
         </span>`
       : nothing}
     ${said && state !== 'not-on-phone'
-      ? html`<span class="state ${state}">
+      ? html`<span class="state is-${state}">
           ${icon(SIGN[state])}<span class=${HEAVY.has(state) ? 'heavy' : nothing}>${said}</span>
         </span>`
       : nothing}`;

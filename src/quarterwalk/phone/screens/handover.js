@@ -30,7 +30,7 @@ export function handover(view, act) {
           <p>${words.goesOnHow({ name: view.to })}</p>${list(lines(view.counts))}</section>`
       : html`
           <section class="part"><h2 class="large">${words.who}</h2>${list(lines(view.counts))}</section>
-          <section class="part"><h2>${words.same}</h2>${whoGoesOn(view, act)}</section>
+          ${view.qr ? nothing : html`<section class="part"><h2>${words.same}</h2>${whoGoesOn(view, act)}</section>`}
           <section class="part"><h2>${words.other}</h2>${otherPhone(view, act)}</section>`,
     foot: view.to ? mainButton(words.goOn({ name: view.to }), () => act.back()) : undefined,
   });

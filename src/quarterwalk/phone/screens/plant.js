@@ -35,7 +35,7 @@ function others(view, act, still) {
     act.skip(why);
   };
   return html`<div class="others">
-    <details><summary>${words.other}</summary>
+    <details @toggle=${({ currentTarget: opened }) => opened.open && opened.scrollIntoView({ block: 'end' })}><summary>${words.other}</summary>
       <div class="choices">${SKIPS.map((why) => plainButton(words.skip[why], skip(why), { still }))}</div>
     </details>
     ${plainButton(words.note({ quadrant: view.quadrant }), () => act.note(), { still })}

@@ -41,7 +41,7 @@ function row(state, field) {
     name,
     grower,
     stage: stage ?? '',
-    due: due?.text ?? '',
+    due: standing === 'walked' ? '' : due?.text ?? '',
     last,
     onPhone: walk !== null || field.card === null || field.card in state.cards,
     state: standing,
