@@ -29,3 +29,6 @@ PYTHON
 "$folder/bin/python" -m pytest -q -p no:cacheprovider -m "not slow" -n 2 \
     --ignore=tests/setup --ignore=tests/contracts --ignore=tests/docs \
     --ignore=tests/office --ignore=tests/office_pages --ignore=tests/phone --ignore=tests/browser tests
+# the office's own packages: what a phone asks, and every page
+"$folder/bin/python" -m pytest -q -p no:cacheprovider -n 2 \
+    tests/office/test_sync.py tests/office/test_people_service.py tests/office_pages
