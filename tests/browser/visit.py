@@ -12,6 +12,9 @@ from tests.browser.server import Server
 from tests.browser.tour import screens
 from tests.browser.watch import Watch, watching
 
+# What the browser says comes some moments later than what axe did.
+_AXE_IS_GONE = "axe is gone"
+
 
 @dataclass
 class Visit:
@@ -25,6 +28,8 @@ class Visit:
         """Have axe look at a page; what axe itself puts into it is no fault of the page."""
         self.watch.away = True
         self.violations += [f"{name}, {fault}" for fault in violations(page)]
+        with page.expect_console_message(lambda said: said.text == _AXE_IS_GONE):
+            page.evaluate(f"setTimeout(() => console.error('{_AXE_IS_GONE}'), 50)")
         self.watch.away = False
 
 
