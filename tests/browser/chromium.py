@@ -16,6 +16,7 @@ from tests.browser.server import ZONE
 
 FLAGS = (
     "--disable-gpu",
+    "--disable-dev-shm-usage",
     "--disable-quic",
     "--no-first-run",
     "--disable-background-networking",
