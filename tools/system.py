@@ -24,7 +24,7 @@ APT_INSTALL = (
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """A command that some tests call, and the Debian package that brings it."""
+    """A command that some tests call, and the Debian package, or packages, that bring it."""
 
     command: str
     package: str
@@ -35,7 +35,8 @@ TEST_PARTS = (
     Part("git", "git", "the check of what the repository tracks"),
     Part("bash", "bash", "the check of .ci/run, and completion in bash"),
     Part("node", "nodejs", "the phone's modules, tried without a browser"),
-    Part("chromium", "chromium", "the pages and the phone in a real browser"),
+    # libatomic1 is what the program that steers the browser needs on a bare machine
+    Part("chromium", "chromium libatomic1", "the pages and the phone in a real browser"),
     Part("pg_createcluster", "postgresql", "the journal on PostgreSQL"),
 )
 
@@ -44,7 +45,7 @@ def bring(parts: Sequence[Part], *, find: Callable[[str], str | None] = shutil.w
     """Fetch the parts that are missing, where that is allowed, and give those still missing."""
     missing = [part for part in parts if find(part.command) is None]
     if missing and may_install():
-        fetch([part.package for part in missing])
+        fetch([name for part in missing for name in part.package.split()])
         missing = [part for part in parts if find(part.command) is None]
     return missing
 
