@@ -25,10 +25,12 @@ def june(day: int) -> date:
     return date(2026, 6, day)
 
 
-def read(folder: Path, *rows: str, header: str = BASIC) -> PlantingFile:
+def read(
+    folder: Path, *rows: str, header: str = BASIC, need_first_square: bool = True
+) -> PlantingFile:
     path = folder / "plantings.csv"
     path.write_text("\n".join([header, *rows]), "utf-8")
-    return read_plantings(path)
+    return read_plantings(path, need_first_square=need_first_square)
 
 
 def problems(folder: Path, *rows: str, header: str = BASIC) -> tuple[Problem, ...]:
@@ -49,7 +51,9 @@ def test_a_row_is_a_field_with_the_dates_of_its_season(tmp_path: Path) -> None:
         "Home 40": Planting(
             "Home 40",
             date(2026, 5, 1),
-            CropDates(june(10), None, date(2026, 7, 2), (june(12), june(20))),
+            (june(10), june(10)),
+            date(2026, 7, 2),
+            (june(12), june(20)),
             "early",
             "irrigated",
             "full",
@@ -67,12 +71,29 @@ def test_first_square_may_be_a_range(tmp_path: Path) -> None:
 
 def test_all_cells_but_field_and_first_square_may_be_blank(tmp_path: Path) -> None:
     found = read(tmp_path, "Home,,2026-06-10,,,,,,,", header=FULL)
-    assert found.plantings["Home"] == Planting("Home", None, CropDates(june(10)))
+    assert found.plantings["Home"] == Planting("Home", None, (june(10), june(10)))
 
 
 def test_columns_but_field_and_first_square_need_not_be_there(tmp_path: Path) -> None:
     found = read(tmp_path, "2026-06-10;Home", header=" First_Square ; FIELD")
-    assert found.plantings["Home"] == Planting("Home", None, CropDates(june(10)))
+    assert found.plantings["Home"] == Planting("Home", None, (june(10), june(10)))
+
+
+def test_first_square_may_be_blank_where_it_is_worked_out_from_planting(tmp_path: Path) -> None:
+    found = read(tmp_path, "Home,2026-05-01,,,", need_first_square=False)
+    planting = found.plantings["Home"]
+    assert planting.dates is None
+    assert planting.stand_planted == date(2026, 5, 1)
+
+
+def test_first_square_can_not_be_worked_out_without_a_day_of_planting(tmp_path: Path) -> None:
+    with pytest.raises(RefusedInput, match="row 2, column planted: must be a date"):
+        read(tmp_path, "Home,,,,", need_first_square=False)
+
+
+def test_bloom_can_not_come_before_planting(tmp_path: Path) -> None:
+    with pytest.raises(RefusedInput, match="column bloom: must be a day after planting"):
+        read(tmp_path, "Home,2026-05-01,,2026-04-30,", need_first_square=False)
 
 
 def test_a_table_without_its_two_columns_is_refused(tmp_path: Path) -> None:

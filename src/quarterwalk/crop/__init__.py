@@ -1,6 +1,47 @@
 """The crop's clock: dates of a field's season, and the stage and squaring week on a day."""
 
+from quarterwalk.crop.bbch import bbch
+from quarterwalk.crop.clock import (
+    RANGE,
+    SEASON_DAYS,
+    CropClock,
+    Disagreement,
+    SetAside,
+    clock_for,
+    read_clock,
+)
 from quarterwalk.crop.dates import CropDateError, CropDates
-from quarterwalk.crop.stage import Stage, StageName, stage_on, weeks_between
+from quarterwalk.crop.day_odds import DayOdds
+from quarterwalk.crop.needs import Event, Needs, load_needs
+from quarterwalk.crop.outlook import Outlook, outlook_of
+from quarterwalk.crop.seen import Given, Seen, Sign
+from quarterwalk.crop.stage import Stage, StageName, WorkedOut, stage_on, weeks_between
+from quarterwalk.crop.week_odds import WeekOdds
 
-__all__ = ["CropDateError", "CropDates", "Stage", "StageName", "stage_on", "weeks_between"]
+__all__ = [
+    "RANGE",
+    "SEASON_DAYS",
+    "CropClock",
+    "CropDateError",
+    "CropDates",
+    "DayOdds",
+    "Disagreement",
+    "Event",
+    "Given",
+    "Needs",
+    "Outlook",
+    "Seen",
+    "SetAside",
+    "Sign",
+    "Stage",
+    "StageName",
+    "WeekOdds",
+    "WorkedOut",
+    "bbch",
+    "clock_for",
+    "load_needs",
+    "outlook_of",
+    "read_clock",
+    "stage_on",
+    "weeks_between",
+]

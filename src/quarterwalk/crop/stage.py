@@ -7,6 +7,7 @@ from datetime import date
 from enum import StrEnum
 
 from quarterwalk.crop.dates import CropDates
+from quarterwalk.crop.week_odds import WeekOdds
 from quarterwalk.guideline import load_routine
 
 
@@ -16,6 +17,26 @@ class StageName(StrEnum):
     BEFORE_SQUARING = "before-squaring"
     SQUARING = "squaring"
     BLOOMING = "blooming"
+
+
+@dataclass(frozen=True, slots=True)
+class WorkedOut:
+    """First square as the crop's clock has it, where nobody gave it.
+
+    Parameters
+    ----------
+    first, last : date
+        Days that it may have been: 9 in 10.
+    likely : date
+        The middle day.
+    weeks : WeekOdds
+        Where the crop stands, as chances.
+    """
+
+    first: date
+    last: date
+    likely: date
+    weeks: WeekOdds
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,12 +54,15 @@ class Stage:
         Whether the day of first bloom is known.
     days_blooming : int
         Days since first bloom while blooming, else 0. [days]
+    worked_out : WorkedOut or None
+        Where first square comes from the crop's clock; None where it was given.
     """
 
     name: StageName
     days: tuple[int, int]
     bloom_known: bool = False
     days_blooming: int = 0
+    worked_out: WorkedOut | None = None
 
     @property
     def squaring_weeks(self) -> tuple[int, ...]:

@@ -17,14 +17,12 @@ from quarterwalk.files.header import find_columns, width_problems
 from quarterwalk.files.sheet import Sheet, open_sheet
 
 REQUIRED = ("field", "first_square")
-"""Columns that must be there, with every cell filled."""
+"""Columns that must be there; the second not where first square can be worked out."""
 
 _READERS: dict[str, Callable[[str], Any]] = {
     "field": required(name, "the name of a field"),
     "planted": day,
-    "first_square": required(
-        day_range, "a date as YYYY-MM-DD, or a range as YYYY-MM-DD/YYYY-MM-DD"
-    ),
+    "first_square": day_range,
     "bloom": day,
     "treated": days,
     "variety": name,
@@ -47,8 +45,12 @@ class Planting:
         The field's name.
     planted : date or None
         None where it is not given; so with the other days.
-    dates : CropDates
-        First square, first bloom and treatments.
+    first_square : (date, date) or None
+        The first and the last day that it may have been.
+    bloom : date or None
+        The day of first bloom.
+    treated : tuple of date
+        Days of treatments, in the order of the table.
     variety, water, seed_treatment : str
         As they stand in the table; empty where not given.
     replanted : date or None
@@ -58,13 +60,28 @@ class Planting:
     """
 
     field: str
-    planted: date | None
-    dates: CropDates
+    planted: date | None = None
+    first_square: tuple[date, date] | None = None
+    bloom: date | None = None
+    treated: tuple[date, ...] = ()
     variety: str = ""
     water: str = ""
     seed_treatment: str = ""
     replanted: date | None = None
     hail: tuple[date, ...] = ()
+
+    @property
+    def dates(self) -> CropDates | None:
+        """First square, first bloom and treatments; None while first square is not given."""
+        if self.first_square is None:
+            return None
+        first, last = self.first_square
+        return CropDates(first, None if last == first else last, self.bloom, self.treated)
+
+    @property
+    def stand_planted(self) -> date | None:
+        """The day on which the stand that grows now was planted; None where not given."""
+        return self.replanted or self.planted
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,13 +93,16 @@ class PlantingFile:
     notices: tuple[str, ...]
 
 
-def read_plantings(path: str | Path) -> PlantingFile:
+def read_plantings(path: str | Path, *, need_first_square: bool = True) -> PlantingFile:
     """Read which field was planted when, squared when, bloomed when and was treated when.
 
     Parameters
     ----------
     path : str or Path
         A CSV or XLSX file, one row a field. [file name]
+    need_first_square : bool
+        Whether every field must give its first square; where it may be worked out from
+        weather, a field without it must give the day of planting.
 
     Returns
     -------
@@ -95,16 +115,18 @@ def read_plantings(path: str | Path) -> PlantingFile:
         If anything in the file is wrong; it names up to 50 problems by row and column.
     """
     sheet = open_sheet(path)
-    places, notices = find_columns(sheet, COLUMNS, REQUIRED)
+    needed = REQUIRED if need_first_square else REQUIRED[:1]
+    places, notices = find_columns(sheet, COLUMNS, needed)
     problems: list[Problem] = []
     plantings: dict[str, Planting] = {}
     rows: dict[str, int] = {}
-    for row, cells, width_problem in _rows(sheet, places):
+    for row, cells, width_problem in _rows(sheet, places, needed):
         if width_problem is not None:
             problems.append(width_problem)
             continue
         text = {column: cells[place].strip() for column, place in places.items()}
         values, faults = _values(text)
+        faults |= _lacking(values, faults, need_first_square=need_first_square)
         faults |= _contradictions(values, rows, faults)
         problems += [
             Problem(sheet.file, row, column, text.get(column, ""), fault.expected, fault.hint)
@@ -124,11 +146,11 @@ def read_plantings(path: str | Path) -> PlantingFile:
 
 
 def _rows(
-    sheet: Sheet, places: dict[str, int]
+    sheet: Sheet, places: dict[str, int], needed: Sequence[str]
 ) -> Iterator[tuple[int, Sequence[str], Problem | None]]:
     """Give each row that is not blank, with what is wrong with its width."""
     for block in sheet.blocks:
-        wrong = dict(width_problems(sheet, block, places, REQUIRED))
+        wrong = dict(width_problems(sheet, block, places, needed))
         for row, cells in enumerate(block.rows, start=block.first_row):
             if any(map(str.strip, cells)):
                 yield row, cells, wrong.get(row)
@@ -146,6 +168,21 @@ def _values(text: Mapping[str, str]) -> tuple[dict[str, Any], dict[str, Misread]
     return values, faults
 
 
+def _lacking(
+    values: Mapping[str, Any], faults: Mapping[str, Misread], *, need_first_square: bool
+) -> dict[str, Misread]:
+    """Find a first square that is blank where it is needed, or can't be worked out."""
+    if "first_square" in faults or values["first_square"] is not None:
+        return {}
+    if need_first_square:
+        expected = "a date as YYYY-MM-DD, or a range as YYYY-MM-DD/YYYY-MM-DD"
+        return {"first_square": Misread(expected, "The cell is blank.")}
+    if {"planted", "replanted"} & set(faults) or values["planted"] or values["replanted"]:
+        return {}
+    hint = "Without first_square it takes the day of planting to work it out."
+    return {"planted": Misread("a date as YYYY-MM-DD", hint)}
+
+
 def _contradictions(
     values: Mapping[str, Any], rows: Mapping[str, int], faults: Mapping[str, Misread]
 ) -> dict[str, Misread]:
@@ -154,8 +191,8 @@ def _contradictions(
     if "field" not in faults and values["field"] in rows:
         before = rows[values["field"]]
         found["field"] = Misread(f"a field that is named once (row {before} is the same field)")
-    if "first_square" in faults:
-        return found
+    if "first_square" in faults or values["first_square"] is None:
+        return found | _out_of_order(values, faults)
     first, _ = values["first_square"]
     bloom, planted = values.get("bloom"), values.get("planted")
     if bloom is not None and bloom <= first:
@@ -165,13 +202,23 @@ def _contradictions(
     return found
 
 
+def _out_of_order(values: Mapping[str, Any], faults: Mapping[str, Misread]) -> dict[str, Misread]:
+    """Find a bloom that comes no later than planting."""
+    if {"bloom", "planted", "replanted"} & set(faults):
+        return {}
+    bloom, planted = values["bloom"], values["replanted"] or values["planted"]
+    if bloom is not None and planted is not None and bloom <= planted:
+        return {"bloom": Misread(f"a day after planting ({planted})")}
+    return {}
+
+
 def _planting(values: Mapping[str, Any]) -> Planting:
-    first, last = values["first_square"]
-    latest = last if last != first else None
     return Planting(
         field=values["field"],
         planted=values["planted"],
-        dates=CropDates(first, latest, values["bloom"], values["treated"]),
+        first_square=values["first_square"],
+        bloom=values["bloom"],
+        treated=values["treated"],
         variety=values["variety"],
         water=values["water"],
         seed_treatment=values["seed_treatment"],

@@ -242,9 +242,9 @@ def set_plantings(*, district: District, plantings: PlantingFile) -> tuple[str, 
         try:
             set_dates(
                 field=here[name],
-                year=planting.dates.first_square.year,
+                year=_year_of(planting),
                 dates=_season(planting),
-                treated=planting.dates.treated,
+                treated=planting.treated,
             )
         except ServiceRefused as refused:
             expected = "dates and texts that fit one season"
@@ -253,12 +253,22 @@ def set_plantings(*, district: District, plantings: PlantingFile) -> tuple[str, 
     return tuple(plantings.plantings)
 
 
+def _year_of(planting: Planting) -> int:
+    """Give the season of a planting: that of its first square, else of its planting."""
+    if planting.first_square is not None:
+        return planting.first_square[0].year
+    if planting.stand_planted is None:
+        raise ValueError(f"{planting.field} must give first square or planting.")
+    return planting.stand_planted.year
+
+
 def _season(planting: Planting) -> SeasonDates:
+    first, last = planting.first_square or (None, None)
     return SeasonDates(
         planted=planting.planted,
-        first_square=planting.dates.first_square,
-        first_square_latest=planting.dates.first_square_latest,
-        bloom=planting.dates.bloom,
+        first_square=first,
+        first_square_latest=None if last == first else last,
+        bloom=planting.bloom,
         variety=planting.variety,
         water=planting.water,
         seed_treatment=planting.seed_treatment,

@@ -1,0 +1,212 @@
+"""Emergence, first square, first bloom, cutout as a chain of days, computed without dice.
+
+Each event follows the one before once enough heat has come. Fields differ in how much is
+enough, and members of the weather ensemble differ in when it comes; so the chance of each
+day is a sum over all days of the event before, for every member.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import cache
+
+import numpy as np
+import numpy.typing as npt
+from numpy.lib.stride_tricks import sliding_window_view
+from scipy.special import ndtr
+
+from quarterwalk.crop.needs import Event, Need, Needs
+from quarterwalk.weather.daily import FloatArray
+
+# How late an event may come after the one before: far past anything published. [days]
+LATEST = {
+    Event.EMERGENCE: 45,
+    Event.FIRST_SQUARE: 80,
+    Event.FIRST_BLOOM: 75,
+    Event.CUTOUT: 75,
+}
+
+# A rule of this project: one field in fifty follows no published need, and any day in reach
+# is as likely as another for it; so what was seen can always outweigh the model. [fraction]
+UNLIKE = 0.02
+
+_TAIL = 8.0  # heat so many standard deviations past the mean is always enough
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Step:
+    """From one event to the next.
+
+    Parameters
+    ----------
+    chance : float array, shape (members, starts, days on)
+        Chance that the next event comes so many days on (the first column is one day on),
+        from each day on which the event before can be.
+    beyond : float array, shape (members, starts)
+        Chance that it comes later than that.
+    """
+
+    chance: FloatArray
+    beyond: FloatArray
+
+    @property
+    def starts(self) -> int:
+        """Days from planting on which the event before can be. [days]"""
+        return int(self.beyond.shape[1])
+
+    def onward(self, before: FloatArray) -> FloatArray:
+        """Carry weights of the days of one event on to the next.
+
+        Parameters
+        ----------
+        before : float array, shape (members, days + 1)
+            The last column stands for all days beyond.
+
+        Returns
+        -------
+        float array, shape (members, days + 1)
+        """
+        starts, reach, days = self.starts, self.chance.shape[2], before.shape[1] - 1
+        carried = np.zeros((before.shape[0], days + reach + 1))
+        inside = before[:, :starts]
+        for on in range(reach):
+            carried[:, on + 1 : on + 1 + starts] += inside * self.chance[:, :, on]
+        after = np.empty_like(before)
+        after[:, :days] = carried[:, :days]
+        late = carried[:, days:].sum(axis=1) + (inside * self.beyond).sum(axis=1)
+        after[:, days] = late + before[:, days]
+        return after
+
+    def back(self, after: FloatArray) -> FloatArray:
+        """Carry what is known of the next event's days back to the event before.
+
+        Parameters
+        ----------
+        after : float array, shape (members, days + 1)
+            How well each day of the next event agrees with what is known.
+
+        Returns
+        -------
+        float array, shape (members, days + 1)
+        """
+        starts, reach, days = self.starts, self.chance.shape[2], after.shape[1] - 1
+        late = after[:, days:]
+        padded = np.concatenate([after[:, :days], np.repeat(late, reach + 1, axis=1)], axis=1)
+        total = self.beyond * late
+        for on in range(reach):
+            total = total + self.chance[:, :, on] * padded[:, on + 1 : on + 1 + starts]
+        before = np.zeros_like(after)
+        before[:, :starts] = total
+        before[:, days:] = late
+        return before
+
+
+def steps_of(heat: FloatArray, needs: Needs) -> dict[Event, Step]:
+    """Work out every step of the chain for each member of the ensemble.
+
+    Parameters
+    ----------
+    heat : float array, shape (members, days)
+        Heat summed from planting through each day. [heat units]
+    needs : Needs
+        What each event needs.
+
+    Returns
+    -------
+    dict of Event to Step
+        The step to each event; that to emergence starts on the day of planting alone.
+    """
+    starts, told, whole = 1, {}, np.rint(heat).astype(np.int32)
+    for event, reach in LATEST.items():
+        told[event] = _step(whole, starts, needs.needs[event], reach)
+        starts = min(starts + reach, heat.shape[1])
+    return told
+
+
+def _step(heat: npt.NDArray[np.int32], starts: int, need: Need, reach: int) -> Step:
+    """Work out one step on whole heat units; each need is some ten of them wide at least."""
+    last = heat.shape[1] - 1
+    padded = np.pad(heat, ((0, 0), (0, reach)), mode="edge")
+    later = sliding_window_view(padded, reach + 1, axis=1)[:, :starts]
+    enough = _table(need).take(later - heat[:, :starts, None], mode="clip")
+    chance = np.diff(enough, axis=2)
+    chance *= 1 - UNLIKE
+    chance += UNLIKE / reach
+    past = np.arange(starts)[:, None] + np.arange(1, reach + 1) > last
+    chance[:, past] = 0.0
+    return Step(chance, np.maximum(1.0 - chance.sum(axis=2), 0.0))
+
+
+@cache
+def _table(need: Need) -> FloatArray:
+    """Chance that so much heat was enough, by the whole heat unit."""
+    most = int(need.mean + _TAIL * need.sd) + 1
+    enough: FloatArray = ndtr((np.arange(most + 1) - need.mean) / need.sd)
+    enough[0], enough[-1] = 0.0, 1.0
+    return enough
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Chain:
+    """The chain of events of one season, with what is known of each event's days.
+
+    Parameters
+    ----------
+    days : int
+        Days of the season, from planting. [days]
+    steps : mapping of Event to Step
+        As `steps_of` gives them.
+    known : mapping of Event to float array, shape (members or 1, days + 1)
+        How well each day of an event agrees with what was seen; left out where nothing was.
+    """
+
+    days: int
+    steps: Mapping[Event, Step]
+    known: Mapping[Event, FloatArray]
+
+    @property
+    def _members(self) -> int:
+        return int(self.steps[Event.CUTOUT].beyond.shape[0])
+
+    def _agreeing(self, event: Event, weights: FloatArray) -> FloatArray:
+        seen = self.known.get(event)
+        return weights if seen is None else weights * seen
+
+    def forward(self) -> dict[Event, FloatArray]:
+        """Give weights of each event's days by what came before, shape (members, days + 1)."""
+        start = np.zeros((self._members, self.days + 1))
+        start[:, 0] = 1.0
+        weights = self.steps[Event.EMERGENCE].onward(start)
+        told = {Event.EMERGENCE: self._agreeing(Event.EMERGENCE, weights)}
+        for before, event in _pairs():
+            told[event] = self._agreeing(event, self.steps[event].onward(told[before]))
+        return told
+
+    def backward(self) -> dict[Event, FloatArray]:
+        """Give how well each event's days agree with what was seen of later ones."""
+        told = {Event.CUTOUT: np.ones((self._members, self.days + 1))}
+        for before, event in reversed(_pairs()):
+            told[before] = self.before(event, told[event])
+        return told
+
+    def before(self, event: Event, later: FloatArray) -> FloatArray:
+        """Carry what is known after an event back to the one before it.
+
+        Parameters
+        ----------
+        event : Event
+            Not the first.
+        later : float array, shape (members, days + 1)
+            How well each of its days agrees with what was seen of later events.
+
+        Returns
+        -------
+        float array, shape (members, days + 1)
+        """
+        return self.steps[event].back(self._agreeing(event, later))
+
+
+def _pairs() -> Sequence[tuple[Event, Event]]:
+    order = list(Event)
+    return list(zip(order[:-1], order[1:], strict=True))

@@ -1,0 +1,169 @@
+"""Days that what was seen leaves to an event, and which of two that clash holds."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from quarterwalk.crop.needs import Event, Needs
+from quarterwalk.crop.seen import Given, Seen, Sign
+
+
+@dataclass(frozen=True, slots=True)
+class Window:
+    """Days on which an event can have been, given one thing that was seen.
+
+    Parameters
+    ----------
+    event : Event
+        Which.
+    first, last : date or None
+        Both inside; None where there is no end on that side.
+    sign : Sign
+        What was seen.
+    on : date
+        When.
+    """
+
+    event: Event
+    first: date | None
+    last: date | None
+    sign: Sign
+    on: date
+
+
+def windows_of(
+    planted: date, given: Given, seen: Sequence[Seen], needs: Needs
+) -> list[Window]:
+    """Give all windows, those that hold before others first.
+
+    Parameters
+    ----------
+    planted : date
+        Nothing emerges on the day itself.
+    given : Given
+        What was given outright.
+    seen : sequence of Seen
+        In any order.
+    needs : Needs
+        How counts are read.
+
+    Returns
+    -------
+    list of Window
+        What was given comes before what was seen, and the later day before the earlier.
+    """
+    sown = Window(Event.EMERGENCE, planted + timedelta(days=1), None, Sign.PLANTED, planted)
+    told = [sown, *_given(given)]
+    for each in sorted(seen, key=lambda one: one.on, reverse=True):
+        told += _seen(each, needs)
+    return told
+
+
+def _given(given: Given) -> Iterator[Window]:
+    if given.bloom is not None:
+        yield Window(Event.FIRST_BLOOM, given.bloom, given.bloom, Sign.FIRST_BLOOM, given.bloom)
+    if given.first_square is not None:
+        first, last = given.first_square
+        yield Window(Event.FIRST_SQUARE, first, last, Sign.FIRST_SQUARE, first)
+
+
+def _seen(seen: Seen, needs: Needs) -> Iterator[Window]:
+    after = seen.on + timedelta(days=1)
+    if seen.nawf is not None:
+        yield Window(Event.FIRST_BLOOM, None, seen.on, Sign.ABOVE_FLOWER, seen.on)
+        reached = seen.nawf <= needs.value("cutout_nodes")
+        days = (None, seen.on) if reached else (after, None)
+        yield Window(Event.CUTOUT, *days, Sign.ABOVE_FLOWER, seen.on)
+    if seen.bloom is not None:
+        days = (None, seen.on) if seen.bloom else (after, None)
+        yield Window(Event.FIRST_BLOOM, *days, Sign.FLOWERS, seen.on)
+    half = needs.value("half")
+    if seen.squaring_branches is not None:
+        yield _branches(seen.squaring_branches, seen.on, needs)
+    if seen.share is not None:
+        days = (None, seen.on) if seen.share >= half else (after, None)
+        yield Window(Event.FIRST_SQUARE, *days, Sign.PINHEADS, seen.on)
+    for count, sign in ((seen.true_leaves, Sign.LEAVES), (seen.nodes, Sign.NODES)):
+        if count is not None:
+            yield Window(Event.EMERGENCE, None, seen.on, sign, seen.on)
+
+
+def _branches(branches: float, on: date, needs: Needs) -> Window:
+    """Turn a count of squaring branches into the days that first square can have been."""
+    if branches < needs.value("half"):
+        after = on + timedelta(days=1)
+        return Window(Event.FIRST_SQUARE, after, None, Sign.BRANCHES, on)
+    days, reach = days_for(branches, needs), needs.value("branch_reach")
+    reach *= needs.value("branch_days")
+    first = on - timedelta(days=math.ceil(days + reach))
+    last = on - timedelta(days=max(0, math.floor(days - reach)))
+    return Window(Event.FIRST_SQUARE, first, last, Sign.BRANCHES, on)
+
+
+def days_for(branches: float, needs: Needs) -> float:
+    """Give the days since first square that a mean count of squaring branches stands for.
+
+    Parameters
+    ----------
+    branches : float
+        Mean fruiting branches with a square, of a plant. [count]
+    needs : Needs
+        The days that each takes.
+
+    Returns
+    -------
+    float
+        On the day of first square half of the plants have one branch, so the mean is a
+        half; each further branch takes the branch interval. [days]
+    """
+    return (branches - needs.value("half")) * needs.value("branch_days")
+
+
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """Windows that can all be true together, and those that clash with one of them."""
+
+    windows: tuple[Window, ...]
+    set_aside: tuple[tuple[Window, Window], ...]
+    """Each with the one that it clashes with."""
+
+
+def kept(windows: Sequence[Window]) -> Kept:
+    """Keep each window that can be true beside those kept before it.
+
+    Parameters
+    ----------
+    windows : sequence of Window
+        Those that hold before others first.
+
+    Returns
+    -------
+    Kept
+    """
+    held: list[Window] = []
+    aside: list[tuple[Window, Window]] = []
+    for window in windows:
+        clash = next((other for other in held if _clash(window, other)), None)
+        if clash is None:
+            held.append(window)
+        else:
+            aside.append((window, clash))
+    return Kept(tuple(held), tuple(aside))
+
+
+def _clash(one: Window, other: Window) -> bool:
+    """Tell whether two windows can't both be true: events keep their order, a day apart."""
+    order = list(Event)
+    apart = order.index(other.event) - order.index(one.event)
+    if apart < 0:
+        return _clash(other, one)
+    if apart:
+        return _ends_too_late(one.first, other.last, apart)
+    return _ends_too_late(one.first, other.last, 0) or _ends_too_late(other.first, one.last, 0)
+
+
+def _ends_too_late(first: date | None, last: date | None, apart: int) -> bool:
+    return first is not None and last is not None and first + timedelta(days=apart) > last

@@ -1,0 +1,159 @@
+"""A season's heat, day by day: what is known, and what may come by the station's own years."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+import numpy as np
+
+from quarterwalk.weather.daily import DailyWeather, DayMark, FloatArray, WeatherError
+from quarterwalk.weather.heat_units import HeatMethod
+
+# A rule of this project: thirty to forty years tell what weather may come; older ones tell
+# of another climate. [years]
+MOST_YEARS = 40
+
+# A rule of this project: with fewer years the worst and the best of them are still guesses,
+# and this is said. [years]
+FEW_YEARS = 10
+
+# A rule of this project: without other years, what comes is the mean of the last two weeks,
+# a third more or less. [days], [ratio]
+RECENT_DAYS = 14
+GUESSES = (0.67, 0.78, 0.89, 1.0, 1.11, 1.22, 1.33)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class SeasonHeat:
+    """Heat of each day of one season, as an ensemble.
+
+    Parameters
+    ----------
+    first : date
+        The first day.
+    heat : float array, shape (members, days)
+        Heat units of each day; all members agree on the days that are known. [heat units]
+    known : int
+        Days from the first on that are known: measured, filled or forecast. [days]
+    others : float array, shape (years, days)
+        Heat of the same days in the station's other years; no rows where there are none.
+        [heat units]
+    years : tuple of int
+        Those years.
+    """
+
+    first: date
+    heat: FloatArray
+    known: int
+    others: FloatArray
+    years: tuple[int, ...]
+
+    @property
+    def known_until(self) -> date:
+        """The last day that is known; the day before the first where none is."""
+        return self.first + timedelta(days=self.known - 1)
+
+    @property
+    def guessed(self) -> bool:
+        """Whether what comes is guessed from the last days, for want of other years."""
+        return not self.years
+
+    @property
+    def summed(self) -> FloatArray:
+        """Heat from the first day through each day, shape (members, days). [heat units]"""
+        total: FloatArray = np.cumsum(self.heat, axis=1)
+        return total
+
+
+def season_heat(
+    weather: DailyWeather, first: date, days: int, *, until: date, method: HeatMethod, base: float
+) -> SeasonHeat:
+    """Give the heat of a season: known days, then every other year's days in their place.
+
+    Parameters
+    ----------
+    weather : DailyWeather
+        Filled; this season and as many others as there are.
+    first : date
+        The first day of the season, such as the day of planting.
+    days : int
+        How long it is. [days]
+    until : date
+        Measured days after this one are not looked at: the season as it was known then.
+    method : callable
+        Heat units of a day from its lowest and highest temperature.
+    base : float
+        Heat units count from here. [°F]
+
+    Returns
+    -------
+    SeasonHeat
+
+    Raises
+    ------
+    WeatherError
+        If a day of the season before the last known one is missing, or nothing tells
+        what may come.
+    """
+    season = weather.between(first, first + timedelta(days=days - 1))
+    known = _known_days(season, until)
+    heat = method(season.tmin_f, season.tmax_f, base=base)
+    rows, years = _other_years(weather, first, days, method, base)
+    if not known and not years:
+        raise WeatherError(
+            f"weather must reach {first} or have whole other years, and {weather.station.label}"
+            f" runs from {weather.first} to {weather.last}."
+        )
+    to_come = rows if years else _guessed(heat[:known], days)
+    members = to_come.copy()
+    members[:, :known] = heat[:known]
+    return SeasonHeat(first, members, known, rows, years)
+
+
+def _known_days(season: DailyWeather, until: date) -> int:
+    """Count the days that are known; refuse a gap inside them."""
+    usable = ~season.missing
+    late = np.arange(usable.size) > season.index_of(until)
+    usable &= ~late | (season.marks == DayMark.FORECAST)
+    known = int(np.flatnonzero(usable)[-1]) + 1 if usable.any() else 0
+    gaps = np.flatnonzero(~usable[:known])
+    if gaps.size:
+        day = season.day_at(int(gaps[0]))
+        raise WeatherError(
+            f"weather of {season.station.label} must have every day from {season.first} to"
+            f" {season.day_at(known - 1)}; {gaps.size} can't be filled, the first is {day}."
+            " Give a file of another station near by, or of more years."
+        )
+    return known
+
+
+def _other_years(
+    weather: DailyWeather, first: date, days: int, method: HeatMethod, base: float
+) -> tuple[FloatArray, tuple[int, ...]]:
+    rows: list[FloatArray] = []
+    years: list[int] = []
+    for year in range(weather.last.year, weather.first.year - 1, -1):
+        start = _same_day(first, year)
+        if abs((start - first).days) < days or len(years) == MOST_YEARS:
+            continue
+        there = weather.between(start, start + timedelta(days=days - 1))
+        if not there.missing.any():
+            rows.append(method(there.tmin_f, there.tmax_f, base=base))
+            years.append(year)
+    return np.array(rows, np.float64).reshape(len(years), days), tuple(years)
+
+
+def _same_day(day: date, year: int) -> date:
+    leap = (day.month, day.day) == (2, 29)
+    return date(year, 2, 28) if leap else day.replace(year=year)
+
+
+def _guessed(known: FloatArray, days: int) -> FloatArray:
+    if known.size < RECENT_DAYS:
+        raise WeatherError(
+            f"with no other years, weather must be known for {RECENT_DAYS} days at least"
+            f" to tell what may come, got {known.size}. Give a file of more years."
+        )
+    recent = float(known[-RECENT_DAYS:].mean())
+    return np.array(GUESSES)[:, None] * np.full((1, days), recent)

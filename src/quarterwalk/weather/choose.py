@@ -1,0 +1,119 @@
+"""Which station a field goes by, and its weather with the gaps filled."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+
+import numpy as np
+
+from quarterwalk.weather.daily import DailyWeather, DayMark, WeatherError
+from quarterwalk.weather.fill import fill_gaps
+from quarterwalk.weather.station import Place
+
+# A rule of this project: a station that lacks more of the season than this is passed over
+# for the next nearest. [fraction]
+MOST_LACKING = 0.2
+
+
+@dataclass(frozen=True, slots=True)
+class FieldWeather:
+    """The weather that a field goes by.
+
+    Parameters
+    ----------
+    weather : DailyWeather
+        Of one station, with its gaps filled as far as the rule allows.
+    distance_km : float or None
+        From the field to the station; None where either place is not known. [km]
+    passed_over : tuple of str
+        Nearer stations that lack too much of the season, by their names.
+    """
+
+    weather: DailyWeather
+    distance_km: float | None
+    passed_over: tuple[str, ...] = ()
+
+    def filled(self, first: date, last: date) -> dict[DayMark, int]:
+        """Count the days of a season that were filled, by how.
+
+        Parameters
+        ----------
+        first, last : date
+            Both are inside.
+
+        Returns
+        -------
+        dict of DayMark to int
+            Those that occur. [days]
+        """
+        marks = self.weather.between(first, last).marks
+        kinds = (DayMark.NEIGHBOUR, DayMark.BETWEEN, DayMark.OTHER_YEARS)
+        counts = {kind: int(np.count_nonzero(marks == kind)) for kind in kinds}
+        return {kind: count for kind, count in counts.items() if count}
+
+
+def weather_for(
+    stations: Sequence[DailyWeather], place: Place | None, *, first: date, last: date
+) -> FieldWeather:
+    """Choose the station of a field, and fill its gaps from the others.
+
+    Parameters
+    ----------
+    stations : sequence of DailyWeather
+        All that there are.
+    place : (float, float) or None
+        Longitude and latitude of the field; None where its boundary is not known. [degrees]
+    first, last : date
+        The season so far, such as from planting to the day asked for.
+
+    Returns
+    -------
+    FieldWeather
+        By the nearest station that has most of the season; by the only one wherever it is.
+
+    Raises
+    ------
+    WeatherError
+        If there is no weather, or nothing tells which of several stations is near.
+    """
+    if not stations:
+        raise WeatherError("there must be weather of one station at least, got none.")
+    ordered = _by_distance(stations, place)
+    fitting = [pair for pair in ordered if not _lacks(pair[0], first, last)]
+    chosen, km = (fitting or ordered)[0]
+    nearer = [weather for weather, _ in ordered[: _place_of(chosen, ordered)]]
+    others = [weather for weather, _ in ordered if weather is not chosen]
+    names = tuple(weather.station.label for weather in nearer)
+    return FieldWeather(fill_gaps(chosen, others), km, names)
+
+
+def _place_of(chosen: DailyWeather, ordered: Sequence[tuple[DailyWeather, float | None]]) -> int:
+    return next(i for i, (weather, _) in enumerate(ordered) if weather is chosen)
+
+
+def _by_distance(
+    stations: Sequence[DailyWeather], place: Place | None
+) -> list[tuple[DailyWeather, float | None]]:
+    if len(stations) == 1:
+        only = stations[0]
+        return [(only, None if place is None else only.station.distance_km(place))]
+    if place is None:
+        raise WeatherError(
+            f"with {len(stations)} stations the place of the field must be known."
+            " Give the boundaries of the fields, or a file of one station."
+        )
+    told = [(weather, weather.station.distance_km(place)) for weather in stations]
+    known = [(weather, km) for weather, km in told if km is not None]
+    if not known:
+        raise WeatherError(
+            "with several stations their places must be known, and none is told."
+            " Give latitude and longitude in the table, or a list of stations."
+        )
+    return [*sorted(known, key=lambda pair: (pair[1], pair[0].station.id))]
+
+
+def _lacks(weather: DailyWeather, first: date, last: date) -> bool:
+    missing = weather.between(first, max(first, last)).missing
+    return bool(missing.mean() > MOST_LACKING)
