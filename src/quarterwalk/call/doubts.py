@@ -131,7 +131,7 @@ def unsure_season(season: InSeason, guideline: Guideline) -> Iterator[Reason]:
     """
     if season.reaches_outside:
         text = phrase(
-            "The dates given also allow days outside the season of {guideline}."
+            "This day may also lie outside the season of {guideline}."
             " The call is for the days inside it, and not to treat.",
             guideline=guideline.name,
         )
@@ -176,10 +176,10 @@ def weeks_compared(judged: Sequence[Judged]) -> Iterator[Reason]:
 def _same_call(weeks: str, floors: list[str]) -> str:
     if not floors:
         return phrase(
-            "Week {weeks} of squaring, by the dates given; the call is the same.", weeks=weeks
+            "Week {weeks} of squaring, as far as is known; the call is the same.", weeks=weeks
         )
     return phrase(
-        "Week {weeks} of squaring, by the dates given; the call is the same (floors {floors}).",
+        "Week {weeks} of squaring, as far as is known; the call is the same (floors {floors}).",
         weeks=weeks,
         floors=listed(floors),
     )

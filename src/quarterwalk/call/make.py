@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from fractions import Fraction
 
-from quarterwalk.call import doubts
+from quarterwalk.call import clock_told, doubts
 from quarterwalk.call.cautions import cautions_for, host_weeds
 from quarterwalk.call.chances import borne_out, chances_of, sureness
 from quarterwalk.call.evidence import ONE_WEEK_CONCLUDES, evidence, within_range
@@ -148,7 +148,11 @@ def _called(
         sure=sure,
         provisional=decided.provisional,
         next_look=Look(soonest, latest),
-        reasons=_reasons(reading, guideline, judged, decided, options),
+        reasons=(
+            *_reasons(reading, guideline, judged, decided, options),
+            *clock_told.look_for_bloom(stage, asked=season.ask_bloom),
+            *clock_told.worked_out(stage),
+        ),
         cautions=cautions_for(decided.verdict, recently_treated=decided.recent),
         host_weeds=host_weeds(stage),
         settle=_settle(reading, guideline, bounds, decided, sure),
@@ -279,6 +283,8 @@ def _settle(
         if left > 0:
             text = phrase("About {more} finish the walk.", more=more(left, what))
         return Reason("settle-finish", text)
+    if any(reason.code == "weeks-differ" for reason in decided.first):
+        return clock_told.settle_week(tuple(each.week for each in bounds if each.week))
     if guideline.needs_set and not reading.set_readable:
         plants = square_plants_to_read(reading)
         if plants:

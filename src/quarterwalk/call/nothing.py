@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import date, timedelta
 
 from quarterwalk.call.cautions import host_weeds
+from quarterwalk.call.clock_told import worked_out
 from quarterwalk.call.season import InSeason, Outside
 from quarterwalk.call.verdict import (
     Call,
@@ -87,7 +88,7 @@ def no_call(
         sure=None,
         provisional=False,
         next_look=None if looked is None else Look(looked, looked),
-        reasons=(reason,),
+        reasons=(reason, *worked_out(stage)),
         cautions=(),
         host_weeds=host_weeds(stage),
         settle=None,

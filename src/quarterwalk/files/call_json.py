@@ -8,6 +8,7 @@ from typing import Any
 
 from quarterwalk.call import Call
 from quarterwalk.call.figures import plain_number
+from quarterwalk.crop import Stage, WeekOdds
 from quarterwalk.errors import RefusedInput
 from quarterwalk.reading import QuadrantReading, Reading
 from quarterwalk.walk import WalkHead
@@ -49,10 +50,34 @@ def walk_json(head: WalkHead, reading: Reading, *, level: float, call: Call | No
             "p_under": chances.under,
             "p_treat": chances.treat,
         }
-        weeks = list(call.stage.squaring_weeks)
-        told["stage"] = {"name": call.stage.name.value, "squaring_weeks": weeks}
+        told["stage"] = _stage_json(call.stage)
         told["call"] = call_json(call)
     return told
+
+
+def _stage_json(stage: Stage) -> Json:
+    told: Json = {"name": stage.name.value, "squaring_weeks": list(stage.squaring_weeks)}
+    worked = stage.worked_out
+    if worked is not None:
+        told["first_square"] = [worked.first.isoformat(), worked.last.isoformat()]
+        told["chances"] = week_odds_json(worked.weeks)
+    return told
+
+
+def week_odds_json(odds: WeekOdds) -> Json:
+    """Give the chances of the squaring weeks as JSON-able values.
+
+    Parameters
+    ----------
+    odds : WeekOdds
+        Where a crop stands.
+
+    Returns
+    -------
+    dict
+        `weeks` from week 1 on.
+    """
+    return {"before": odds.before, "weeks": list(odds.weeks), "blooming": odds.blooming}
 
 
 def reading_json(reading: Reading, level: float) -> Json:

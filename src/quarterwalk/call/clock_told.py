@@ -1,0 +1,96 @@
+"""What a call says of the crop's clock: first square worked out, bloom near, the week to settle."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from quarterwalk.call.figures import day_words, listed, odds_words
+from quarterwalk.call.verdict import Reason
+from quarterwalk.crop import Stage, StageName, WeekOdds, load_needs
+from quarterwalk.words import phrase
+
+# A rule of this project: a week less likely than this is not worth telling. [fraction]
+_WORTH_TELLING = 0.05
+
+
+def worked_out(stage: Stage) -> Iterator[Reason]:
+    """Say that first square was worked out, and which week it makes of the day.
+
+    Parameters
+    ----------
+    stage : Stage
+        Where the crop stands.
+
+    Yields
+    ------
+    Reason
+        None where first square was given.
+    """
+    told = stage.worked_out
+    if told is None:
+        return
+    text = phrase(
+        "First square was not given. By weather and what was seen it is most likely {likely},"
+        " 9 in 10 between {first} and {last}.",
+        likely=day_words(told.likely),
+        first=day_words(told.first),
+        last=day_words(told.last),
+    )
+    weeks = phrase("Where the field stands: {each}.", each="; ".join(_odds(told.weeks)))
+    yield Reason("first-square-worked-out", f"{text} {weeks}")
+
+
+def _odds(odds: WeekOdds) -> Iterator[str]:
+    if odds.before >= _WORTH_TELLING:
+        yield phrase("not squaring yet, {odds}", odds=odds_words(odds.before))
+    for week, chance in enumerate(odds.weeks, start=1):
+        if chance >= _WORTH_TELLING:
+            yield phrase("week {week}, {odds}", week=week, odds=odds_words(chance))
+    if odds.blooming >= _WORTH_TELLING:
+        yield phrase("blooming, {odds}", odds=odds_words(odds.blooming))
+
+
+def look_for_bloom(stage: Stage, *, asked: bool) -> Iterator[Reason]:
+    """Ask for first bloom while it may come any day.
+
+    Parameters
+    ----------
+    stage : Stage
+        Where the crop stands.
+    asked : bool
+        Whether the call already lacks the date.
+
+    Yields
+    ------
+    Reason
+        None where bloom is known, or is not to be expected yet.
+    """
+    after = int(load_needs().value("look_for_bloom_after"))
+    near = stage.name is StageName.SQUARING and stage.days[1] >= after
+    if near and not stage.bloom_known and not asked:
+        text = phrase(
+            "First square was {days} days ago or more, so first bloom is near."
+            " Look for the first white flower, and note the day.",
+            days=after,
+        )
+        yield Reason("look-for-bloom", text)
+
+
+def settle_week(weeks: tuple[int, ...]) -> Reason:
+    """Say what to look at where the squaring week decides.
+
+    Parameters
+    ----------
+    weeks : tuple of int
+        Those that it may be. [from 1]
+
+    Returns
+    -------
+    Reason
+    """
+    text = phrase(
+        "To tell week {weeks}: count the fruiting branches with a square on five plants in"
+        " each quarter. On average 1 or 2 is about week 1, 3 or 4 week 2, 5 or more week 3.",
+        weeks=listed([str(week) for week in weeks], "or"),
+    )
+    return Reason("settle-week", text)
