@@ -10,10 +10,14 @@ from quarterwalk.demo.district import DemoField, District, Visit, Way, load_dist
 from quarterwalk.demo.season import FieldSeason, Season, TrueWalk, make_season
 from quarterwalk.demo.tables import (
     FIELDS,
+    PLANTED,
     PLANTINGS,
     REPORTS,
+    SEASONS,
+    SEEN,
     TRUTH,
     WALKS,
+    WEATHER,
     write_rows,
     write_season,
 )
@@ -21,10 +25,14 @@ from quarterwalk.demo.truth import Truth, rule_says_treat, true_field
 
 __all__ = [
     "FIELDS",
+    "PLANTED",
     "PLANTINGS",
     "REPORTS",
+    "SEASONS",
+    "SEEN",
     "TRUTH",
     "WALKS",
+    "WEATHER",
     "Comparison",
     "DemoField",
     "District",

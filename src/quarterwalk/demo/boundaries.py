@@ -28,11 +28,28 @@ def demo_fields() -> tuple[Field, ...]:
     tuple of Field
         In the order of `load_district`, with its names and growers; the same every time.
     """
-    text = (files("quarterwalk.demo") / "boundaries.toml").read_text(encoding="utf-8")
-    content = tomllib.loads(text)
+    content = _content()
     outlines = {outline["name"]: outline for outline in content["fields"]}
     grid = content["grid"]
     return tuple(_field(outlines[each.name], each.grower, grid) for each in load_district().fields)
+
+
+def demo_middle() -> tuple[float, float]:
+    """Give the middle of the demo district.
+
+    Returns
+    -------
+    (float, float)
+        Longitude and latitude. [degrees]
+    """
+    east, north = _content()["grid"]["middle"]
+    return float(east), float(north)
+
+
+@cache
+def _content() -> Mapping[str, Any]:
+    text = (files("quarterwalk.demo") / "boundaries.toml").read_text(encoding="utf-8")
+    return tomllib.loads(text)
 
 
 def _field(outline: Mapping[str, Any], grower: str, grid: Mapping[str, Any]) -> Field:

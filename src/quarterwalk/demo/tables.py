@@ -9,9 +9,13 @@ from collections.abc import Iterable, Sequence
 from datetime import date
 from pathlib import Path
 
-from quarterwalk.demo.boundaries import demo_fields
+import numpy as np
+
+from quarterwalk.demo.boundaries import demo_fields, demo_middle
 from quarterwalk.demo.season import FieldSeason, Season, TrueWalk
+from quarterwalk.demo.sightings import SEEN_COLUMNS, seen_rows
 from quarterwalk.demo.truth import rule_says_treat
+from quarterwalk.demo.weather import WEATHER_COLUMNS, demo_weather, weather_rows
 from quarterwalk.files.field_json import field_json
 from quarterwalk.files.plantings import COLUMNS as PLANTING_COLUMNS
 from quarterwalk.files.walk_writer import write_walks
@@ -21,8 +25,14 @@ from quarterwalk.guideline import Guideline, load_guideline
 WALKS, PLANTINGS, TRUTH = "walks.csv", "plantings.csv", "truth.csv"
 """Names of the tables inside the demo's folder."""
 
-FIELDS, REPORTS = "fields.geojson", "reports"
-"""The boundaries, and the folder of what growers are told."""
+WEATHER, SEEN, PLANTED = "weather.csv", "seen.csv", "planted.csv"
+"""Days of two stations, what was seen of the crops, and the plantings without first square."""
+
+FIELDS, REPORTS, SEASONS = "fields.geojson", "reports", "seasons"
+"""The boundaries, the folder of what growers are told, and that of each field's season."""
+
+# The scouts' looks at the crop have dice of their own, so that no walk changes with them.
+_SEEN_DICE = 5
 
 TRUTH_COLUMNS = (
     "field", "date", "walk", "squaring_week", "per_100", "per_100_nw", "per_100_ne",
@@ -33,7 +43,7 @@ TRUTH_COLUMNS = (
 
 
 def write_season(season: Season, folder: Path) -> None:
-    """Write a season's boundaries, walks, plantings and truth, each whole or not at all.
+    """Write a season's tables, each whole or not at all: what a district hands in, and the truth.
 
     Parameters
     ----------
@@ -45,8 +55,14 @@ def write_season(season: Season, folder: Path) -> None:
     with whole_file(folder / FIELDS) as file:
         file.write(json.dumps(field_json(demo_fields()), ensure_ascii=False).encode("utf-8"))
     write_walks(season.table, folder / WALKS)
-    rows = (_planting(each) for each in season.fields)
+    rows = [_planting(each) for each in season.fields]
     write_rows(folder / PLANTINGS, PLANTING_COLUMNS, rows)
+    write_rows(folder / PLANTED, PLANTING_COLUMNS, map(_without_first_square, rows))
+    stations = demo_weather(demo_middle())
+    write_rows(folder / WEATHER, WEATHER_COLUMNS, weather_rows(stations))
+    dice = np.random.default_rng(_SEEN_DICE)
+    seen = seen_rows(season.district, stations[0].weather, dice)
+    write_rows(folder / SEEN, SEEN_COLUMNS, seen)
     guideline = load_guideline(season.district.guideline)
     truths = (_truth(each, guideline) for each in season.walks)
     write_rows(folder / TRUTH, TRUTH_COLUMNS, truths)
@@ -89,6 +105,15 @@ def _planting(season: FieldSeason) -> list[str]:
         "hail": " ".join(map(_day, field.hail)),
     }
     return [cells.get(column, "") for column in PLANTING_COLUMNS]
+
+
+def _without_first_square(row: Sequence[str]) -> list[str]:
+    """Leave out what the clock is to work out."""
+    unknown = {"first_square", "bloom"}
+    return [
+        "" if column in unknown else cell
+        for column, cell in zip(PLANTING_COLUMNS, row, strict=True)
+    ]
 
 
 def _day(day: date | None) -> str:
