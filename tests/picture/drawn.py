@@ -27,7 +27,9 @@ from quarterwalk.picture import (
 from quarterwalk.picture.lettering import room
 from quarterwalk.reading import Reading
 from quarterwalk.walk import Method, Quadrant
+from quarterwalk.words import spoken_in
 from tests.call.made import call, reading
+from tests.picture.seasons import drawn_season, seasons
 
 SVG = "{http://www.w3.org/2000/svg}"
 HERE = Frame(-102.3, 33.6)
@@ -132,6 +134,10 @@ def fresh_drawings(theme: Theme, language: str, width: int) -> Iterator[str]:
                 provisional=provisional,
                 why="no-line-for-method" if verdict is Verdict.NONE else "",
             )
+    with spoken_in(language):
+        told = seasons()
+    for i, season in enumerate(told.values()):
+        yield drawn_season(season, theme=theme, width=width, id=f"e{i}", language=language)
     for quadrant in Quadrant:
         yield quarter_mark(quadrant, theme=theme, id=f"q-{quadrant}", language=language)
     for i, shape in enumerate(SHAPES):

@@ -63,6 +63,19 @@ _RULES = {
     "stop-1": "fill:{ink};stroke:{paper};stroke-width:2",
     "stop-2": "fill:{paper};stroke:{ink};stroke-width:2.2",
     "rim": "fill:{paper};stroke:{paper};stroke-width:4",
+    # the season
+    "hair": "fill:none;stroke:{tint-2};stroke-width:1",
+    "usual": "[tint-2]",
+    "usual-line": "fill:none;stroke:{rule};stroke-width:1.2",
+    "ahead": "[tint-3]",
+    "ahead-edge": "fill:none;stroke:{second};stroke-width:1.2;stroke-dasharray:5 4",
+    "ahead-line": "fill:none;stroke:{second};stroke-width:1.2",
+    "heat-rim": "fill:none;stroke:{paper};stroke-width:6;stroke-linejoin:round",
+    "heat": "fill:none;stroke:{ink};stroke-width:3;stroke-linejoin:round",
+    "today": "fill:none;stroke:{ink};stroke-width:1.2",
+    "plant": "[plant]",
+    "plant-open": "fill:{paper};stroke:{plant};stroke-width:2",
+    "next": "fill:{paper};stroke:{ink};stroke-width:1.8;stroke-dasharray:4 3",
 }
 
 
