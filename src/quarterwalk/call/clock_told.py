@@ -36,8 +36,15 @@ def worked_out(stage: Stage) -> Iterator[Reason]:
         first=day_words(told.first),
         last=day_words(told.last),
     )
-    weeks = phrase("Where the field stands: {each}.", each="; ".join(_odds(told.weeks)))
-    yield Reason("first-square-worked-out", f"{text} {weeks}")
+    parts = [text, phrase("Where the field stands: {each}.", each="; ".join(_odds(told.weeks)))]
+    if told.known_until is not None:
+        parts.append(
+            phrase(
+                "Weather is known until {day} only; from there on other years stand in.",
+                day=day_words(told.known_until),
+            )
+        )
+    yield Reason("first-square-worked-out", " ".join(parts))
 
 
 def _odds(odds: WeekOdds) -> Iterator[str]:

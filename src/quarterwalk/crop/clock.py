@@ -140,7 +140,10 @@ class CropClock:
         likely = self.odds[Event.FIRST_SQUARE].likely
         if self.given.first_square is not None or likely is None:
             return stage
-        return replace(stage, worked_out=WorkedOut(*self.first_square, likely, self.weeks))
+        known = self.heat.known_until
+        until = known if known < self.on else None
+        told = WorkedOut(*self.first_square, likely, self.weeks, until)
+        return replace(stage, worked_out=told)
 
     def dates(self, treated: tuple[date, ...] = ()) -> CropDates:
         """Give the dates that a call needs.

@@ -19,6 +19,11 @@ class StageName(StrEnum):
     BLOOMING = "blooming"
 
 
+# Floral buds detectable, first flowers (Munger et al. 1998, Journal of Agronomy and Crop
+# Science 180).
+_BBCH = {StageName.SQUARING: 51, StageName.BLOOMING: 60}
+
+
 @dataclass(frozen=True, slots=True)
 class WorkedOut:
     """First square as the crop's clock has it, where nobody gave it.
@@ -31,12 +36,15 @@ class WorkedOut:
         The middle day.
     weeks : WeekOdds
         Where the crop stands, as chances.
+    known_until : date or None
+        The last day of weather that it rests on, where that is before the day itself.
     """
 
     first: date
     last: date
     likely: date
     weeks: WeekOdds
+    known_until: date | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,6 +71,11 @@ class Stage:
     bloom_known: bool = False
     days_blooming: int = 0
     worked_out: WorkedOut | None = None
+
+    @property
+    def bbch(self) -> int | None:
+        """The code of the BBCH scale that the stage has reached; None before squaring."""
+        return _BBCH.get(self.name)
 
     @property
     def squaring_weeks(self) -> tuple[int, ...]:

@@ -56,7 +56,8 @@ def walk_json(head: WalkHead, reading: Reading, *, level: float, call: Call | No
 
 
 def _stage_json(stage: Stage) -> Json:
-    told: Json = {"name": stage.name.value, "squaring_weeks": list(stage.squaring_weeks)}
+    weeks = list(stage.squaring_weeks)
+    told: Json = {"name": stage.name.value, "squaring_weeks": weeks, "bbch": stage.bbch}
     worked = stage.worked_out
     if worked is not None:
         told["first_square"] = [worked.first.isoformat(), worked.last.isoformat()]

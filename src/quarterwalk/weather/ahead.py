@@ -18,8 +18,8 @@ MOST_YEARS = 40
 # and this is said. [years]
 FEW_YEARS = 10
 
-# A rule of this project: without other years, what comes is the mean of the last two weeks,
-# a third more or less. [days], [ratio]
+# A rule of this project: without other years, what comes is the mean of the last two weeks
+# that are known, a third more or less. [days], [ratio]
 RECENT_DAYS = 14
 GUESSES = (0.67, 0.78, 0.89, 1.0, 1.11, 1.22, 1.33)
 
@@ -105,7 +105,11 @@ def season_heat(
             f"weather must reach {first} or have whole other years, and {weather.station.label}"
             f" runs from {weather.first} to {weather.last}."
         )
-    to_come = rows if years else _guessed(heat[:known], days)
+    to_come = rows
+    if not years:
+        end = first + timedelta(days=known - 1)
+        recent = weather.between(end - timedelta(days=RECENT_DAYS - 1), end)
+        to_come = _guessed(method(recent.tmin_f, recent.tmax_f, base=base), days)
     members = to_come.copy()
     members[:, :known] = heat[:known]
     return SeasonHeat(first, members, known, rows, years)
@@ -115,7 +119,11 @@ def _known_days(season: DailyWeather, until: date) -> int:
     """Count the days that are known; refuse a gap inside them."""
     usable = ~season.missing
     late = np.arange(usable.size) > season.index_of(until)
-    usable &= ~late | (season.marks == DayMark.FORECAST)
+    forecast = season.marks == DayMark.FORECAST
+    if np.any(late & usable & ~forecast):
+        # the forecast is of a later day than the one asked for
+        forecast[:] = False
+    usable &= ~late | forecast
     known = int(np.flatnonzero(usable)[-1]) + 1 if usable.any() else 0
     gaps = np.flatnonzero(~usable[:known])
     if gaps.size:
@@ -149,11 +157,12 @@ def _same_day(day: date, year: int) -> date:
     return date(year, 2, 28) if leap else day.replace(year=year)
 
 
-def _guessed(known: FloatArray, days: int) -> FloatArray:
-    if known.size < RECENT_DAYS:
+def _guessed(recent: FloatArray, days: int) -> FloatArray:
+    """Carry the heat of the last days on, more or less of it."""
+    told = recent[np.isfinite(recent)]
+    if told.size < RECENT_DAYS:
         raise WeatherError(
-            f"with no other years, weather must be known for {RECENT_DAYS} days at least"
-            f" to tell what may come, got {known.size}. Give a file of more years."
+            f"with no other years, the last {RECENT_DAYS} days must be known to tell what may"
+            f" come, and {told.size} of them are. Give a file of more years."
         )
-    recent = float(known[-RECENT_DAYS:].mean())
-    return np.array(GUESSES)[:, None] * np.full((1, days), recent)
+    return np.array(GUESSES)[:, None] * np.full((1, days), told.mean())

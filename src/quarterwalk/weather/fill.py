@@ -72,7 +72,8 @@ def _from_neighbour(
     measured = np.isin(beside.marks, _MEASURED)
     common = np.flatnonzero(measured & np.isin(weather.marks, _MEASURED))
     for index in np.flatnonzero((marks == DayMark.MISSING) & measured):
-        near = common[np.abs(common - index) <= NEIGHBOUR_REACH]
+        ends = np.searchsorted(common, (index - NEIGHBOUR_REACH, index + NEIGHBOUR_REACH + 1))
+        near = common[slice(*ends)]
         if near.size < NEIGHBOUR_LEAST:
             continue
         for mine, own, theirs in (
@@ -98,15 +99,18 @@ def _from_other_years(
     weather: DailyWeather, tmin: FloatArray, tmax: FloatArray, marks: MarkArray
 ) -> None:
     measured = np.isin(weather.marks, _MEASURED)
-    days = np.arange(marks.size)
+    years = np.arange(-(marks.size // _YEAR) - 1, marks.size // _YEAR + 2)
+    away = np.rint(years[years != 0] * _YEAR).astype(np.intp)
+    around = away[:, None] + np.arange(-SEASON_REACH, SEASON_REACH + 1)
     short = [run for run in _runs(marks == DayMark.MISSING) if run[1] - run[0] <= LONGEST_MEAN]
     for index in (index for run in short for index in range(*run)):
-        years = np.rint((days - index) / _YEAR)
-        near = np.abs(days - index - years * _YEAR) <= SEASON_REACH + 0.5
-        serve = measured & near & (years != 0)
-        if np.unique(years[serve]).size < YEARS_LEAST:
+        days = index + around
+        serve = (days >= 0) & (days < marks.size)
+        serve[serve] = measured[days[serve]]
+        if np.count_nonzero(serve.any(axis=1)) < YEARS_LEAST:
             continue
-        tmin[index], tmax[index] = weather.tmin_f[serve].mean(), weather.tmax_f[serve].mean()
+        tmin[index] = weather.tmin_f[days[serve]].mean()
+        tmax[index] = weather.tmax_f[days[serve]].mean()
         marks[index] = DayMark.OTHER_YEARS
 
 

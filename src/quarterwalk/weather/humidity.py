@@ -8,7 +8,7 @@ import numpy.typing as npt
 FloatArray = npt.NDArray[np.float64]
 
 # Saturation vapour pressure rises with exp(17.27 T / (T + 237.3)), T in °C (Allen, Pereira,
-# Raes & Smith 1998, FAO Irrigation and Drainage Paper 56, equation 11).
+# Raes & Smith 1998, FAO Irrigation and Drainage Paper 56, equation 11, from memory).
 _RISE, _OFFSET_C = 17.27, 237.3
 # Degrees Fahrenheit at the freezing point, and to one degree Celsius; exact. [°F], [°F / °C]
 _FREEZING_F, _F_PER_C = 32.0, 1.8
@@ -35,7 +35,7 @@ def humidity_from_dew_point(temp_f: FloatArray, dew_point_f: FloatArray) -> Floa
     References
     ----------
     Allen, R. G., Pereira, L. S., Raes, D., Smith, M., 1998. Crop evapotranspiration. FAO
-    Irrigation and Drainage Paper 56, equations 10, 11 and 14.
+    Irrigation and Drainage Paper 56, equations 10, 11 and 14 (from memory).
     """
     with np.errstate(over="ignore", divide="ignore", invalid="ignore"):
         exponent = _exponent(dew_point_f) - _exponent(temp_f)

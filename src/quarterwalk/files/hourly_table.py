@@ -1,0 +1,178 @@
+"""Our own table of hourly weather: CSV or XLSX, one row a reading and station."""
+
+from __future__ import annotations
+
+from datetime import datetime, timedelta
+
+import numpy as np
+import numpy.typing as npt
+
+from quarterwalk.files.header import find_columns
+from quarterwalk.files.refusal import refuse_if_any
+from quarterwalk.files.sheet import Sheet
+from quarterwalk.files.weather_cells import hour, humidity, temperature
+from quarterwalk.files.weather_days import Degrees, refuse_too_many_days, to_fahrenheit
+from quarterwalk.files.weather_rows import (
+    Readers,
+    WeatherRows,
+    gather,
+    pairs_that_differ,
+    split_by,
+)
+from quarterwalk.files.weather_stations import STATION_READERS, stations_of
+from quarterwalk.files.weather_table import unit_of
+from quarterwalk.weather.hourly import HourlyWeather
+from quarterwalk.weather.humidity import humidity_from_dew_point
+from quarterwalk.weather.station import Station
+from quarterwalk.words import phrase_for
+
+FloatArray = npt.NDArray[np.float64]
+IntArray = npt.NDArray[np.int64]
+
+TEMPERATURES = {Degrees.FAHRENHEIT: ("temp_f",), Degrees.CELSIUS: ("temp_c",)}
+"""The column of temperatures; its name says the unit."""
+
+_DEW_POINTS = {Degrees.FAHRENHEIT: "dew_point_f", Degrees.CELSIUS: "dew_point_c"}
+_READERS: Readers = {
+    "time": hour,
+    "temp_f": temperature,
+    "temp_c": temperature,
+    "humidity": humidity,
+    "dew_point_f": temperature,
+    "dew_point_c": temperature,
+    **STATION_READERS,
+}
+COLUMNS = tuple(_READERS)
+"""Every column that is read."""
+
+_HOUR = 60
+# Minutes are counted from here so that they are whole and few. [datetime]
+_EPOCH = datetime(1600, 1, 1)  # noqa: DTZ001
+# When clocks are set back, one hour of a Sunday night in October or November comes twice:
+# from 02:00 to 01:00 in the United States (15 U.S.C. 260a), from 03:00 to 02:00 in Europe
+# (directive 2000/84/EC); both from memory.
+_SET_BACK_MONTHS, _SET_BACK_HOURS, _SUNDAY = (10, 11), (1, 2), 6
+
+
+def is_hourly(sheet: Sheet) -> bool:
+    """Tell a table of hours: it has a column ``time`` and none ``date``."""
+    names = {name.lower() for name in sheet.header}
+    return "time" in names and "date" not in names
+
+
+def hourly_table(sheet: Sheet) -> tuple[list[HourlyWeather], Degrees, tuple[str, ...]]:
+    """Read a table of hourly weather.
+
+    A reading that is not at the full hour counts for the hour nearest to it; of several
+    the one nearest to the hour counts.
+
+    Parameters
+    ----------
+    sheet : Sheet
+        With a column ``time``.
+
+    Returns
+    -------
+    hours : list of HourlyWeather
+        One of each station, in the order of their first rows.
+    unit : Degrees
+        In which the file states temperatures.
+    notices : tuple of str
+        Columns and readings that are not used.
+
+    Raises
+    ------
+    RefusedInput
+        If anything in it is wrong.
+    """
+    unit = unit_of(sheet, TEMPERATURES)
+    required = ("time", *TEMPERATURES[unit])
+    places, notices = find_columns(sheet, COLUMNS, required)
+    rows = gather(sheet, places, _READERS, required)
+    stations, of_row = stations_of(rows)
+    minutes = rows.columns["time"].take(_minutes)
+    temp = to_fahrenheit(rows.numbers(required[1]), unit)
+    moist = _humidity(rows, temp)
+    _refuse_times_twice(rows, of_row, minutes, (temp, moist))
+    kept = _nearest(of_row, minutes)
+    if unused := len(minutes) - len(kept):
+        notices = (*notices, _said_of_unused(sheet.file, unused))
+    parts = split_by(of_row[kept])
+    hours = _hours(minutes)
+    refuse_too_many_days(sheet.file, [hours[kept[mine]] for mine in parts])
+    found = [
+        _of_station(station, hours[kept[mine]], temp[kept[mine]], moist[kept[mine]])
+        for station, mine in zip(stations, parts, strict=True)
+    ]
+    return found, unit, notices
+
+
+def _minutes(when: datetime) -> int:
+    return (when - _EPOCH) // timedelta(minutes=1)
+
+
+def _hours(minutes: IntArray) -> IntArray:
+    """Give the full hour nearest to each time, the later one from half past on."""
+    return (minutes + _HOUR // 2) // _HOUR
+
+
+def _humidity(rows: WeatherRows, temp_f: FloatArray) -> FloatArray:
+    """Give the humidity of each row: as stated, else out of the dew point."""
+    found = rows.numbers("humidity")
+    for unit, name in _DEW_POINTS.items():
+        dew_point_f = to_fahrenheit(rows.numbers(name), unit)
+        found = np.where(np.isnan(found), humidity_from_dew_point(temp_f, dew_point_f), found)
+    return found
+
+
+def _refuse_times_twice(
+    rows: WeatherRows, of_row: IntArray, minutes: IntArray, values: tuple[FloatArray, ...]
+) -> None:
+    """Refuse two rows of one station and time that differ, but for a clock set back."""
+    refuse_if_any([
+        rows.problem(two, "time", f"a time that stands once (row {row} is the same time)",
+                     "The two rows say different things. Take out one of them.")
+        for one, two in pairs_that_differ(of_row, minutes, values)
+        if not _may_be_set_back(int(minutes[two]))
+        for row in [int(rows.file_rows[one])]
+    ])  # fmt: skip
+
+
+def _may_be_set_back(minutes: int) -> bool:
+    when = _EPOCH + timedelta(minutes=minutes)
+    in_months = when.month in _SET_BACK_MONTHS and when.weekday() == _SUNDAY
+    return in_months and when.hour in _SET_BACK_HOURS
+
+
+def _nearest(of_row: IntArray, minutes: IntArray) -> IntArray:
+    """Give the rows that count: those nearest to their hour, the earlier of two alike."""
+    hours = _hours(minutes)
+    order = np.lexsort((minutes, np.abs(minutes - hours * _HOUR), hours, of_row))
+    new = (np.diff(of_row[order], prepend=-1) != 0) | (np.diff(hours[order], prepend=-1) != 0)
+    best = minutes[order][np.flatnonzero(new)[np.cumsum(new) - 1]]
+    return np.sort(order[minutes[order] == best])
+
+
+def _said_of_unused(file: str, count: int) -> str:
+    return phrase_for(
+        count,
+        "{file}: {count} reading between full hours is not used.",
+        "{file}: {count} readings between full hours are not used.",
+        file=file,
+    )
+
+
+def _of_station(
+    station: Station, at: IntArray, temp_f: FloatArray, humidity: FloatArray
+) -> HourlyWeather:
+    first = int(at.min())
+    temps, moist = (_mean_on_axis(at - first, values) for values in (temp_f, humidity))
+    return HourlyWeather(station, _EPOCH + timedelta(hours=first), temps, moist)
+
+
+def _mean_on_axis(at: IntArray, values: FloatArray) -> FloatArray:
+    """Lay values on an axis of hours; the hour of a clock set back has the mean of two."""
+    known = np.isfinite(values)
+    count = np.bincount(at[known], minlength=int(at.max()) + 1)
+    total = np.bincount(at[known], weights=values[known], minlength=count.size)
+    return np.where(count > 0, total / np.maximum(count, 1), np.nan)
