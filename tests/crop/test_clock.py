@@ -290,3 +290,9 @@ def test_a_season_without_its_weather_is_refused():
     )
     with pytest.raises(WeatherError, match="the first is 2026-05-08"):
         clock_for(late, PLANTED, on=after(40))
+
+
+@pytest.mark.parametrize(("day", "nodes"), [(3, 15.0), (195, 0.0)])
+def test_nodes_that_no_day_of_the_season_can_have_are_told(day, nodes):
+    clock = read_clock(steady(18.0), on=after(day), seen=[Seen(after(day), nodes=nodes)])
+    assert [told.sign for told in clock.disagreements] == [Sign.NODES]

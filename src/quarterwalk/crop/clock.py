@@ -124,7 +124,8 @@ class CropClock:
         """First bloom as given, or its likely day where flowers were seen by now."""
         if self.given.bloom is not None:
             return self.given.bloom
-        if not any(each.bloom or each.nawf is not None for each in self.seen):
+        counted = (_without(each, self.set_aside) for each in self.seen)
+        if not any(each.bloom or each.nawf is not None for each in counted):
             return None
         return self.odds[Event.FIRST_BLOOM].likely
 
@@ -236,9 +237,7 @@ class _Told:
     aside: tuple[SetAside, ...]
 
 
-def _told(
-    ground: Ground, steps: Mapping[Event, Step], held: Kept, looked: Sequence[Seen]
-) -> _Told:
+def _told(ground: Ground, steps: Mapping[Event, Step], held: Kept, looked: Sequence[Seen]) -> _Told:
     """Take all that was seen, less what no season can hold: that which holds last goes first."""
     windows, pairs = list(held.windows), list(held.set_aside)
     while True:

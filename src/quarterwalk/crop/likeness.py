@@ -116,20 +116,16 @@ def _beyond(logs: FloatArray) -> FloatArray:
 
 
 def _nodes(ground: Ground, on: date, nodes: float) -> FloatArray:
-    off, sd = _nodes_off(ground.needs, ground.since(ground.place(on)), nodes)
-    return -0.5 * (off / sd) ** 2 - np.log(sd)
+    off = _nodes_off(ground.needs, ground.since(ground.place(on)), nodes)
+    logs: FloatArray = -0.5 * (off / ground.needs.value("node_sd")) ** 2
+    return logs
 
 
-def _nodes_off(needs: Needs, since: FloatArray, nodes: float) -> tuple[FloatArray, FloatArray]:
-    """Give how many nodes are too many for each first-square day, and how sure that is."""
+def _nodes_off(needs: Needs, since: FloatArray, nodes: float) -> FloatArray:
+    """Give how many nodes are too many for each first-square day."""
     gained = since / needs.value("node_heat")
-    off = nodes - needs.value("first_branch_node") - gained
-    sd: FloatArray = np.sqrt(
-        needs.sd("first_branch_node") ** 2
-        + (gained * needs.sd("node_heat") / needs.value("node_heat")) ** 2
-        + needs.value("node_count_sd") ** 2
-    )
-    return off, sd
+    off: FloatArray = nodes - needs.value("first_branch_node") - gained
+    return off
 
 
 def nodes_windows(ground: Ground, seen: Sequence[Seen]) -> Iterator[Window]:
@@ -153,12 +149,15 @@ def nodes_windows(ground: Ground, seen: Sequence[Seen]) -> Iterator[Window]:
         place = ground.place(each.on)
         if nodes is None or not 0 <= place < ground.days:
             continue
-        off, sd = _nodes_off(ground.needs, mean[place] - mean, nodes)
-        days = np.flatnonzero(np.abs(off) <= _EIGHT_IN_TEN * sd)
-        if days.size:
-            first, last = (ground.planted + timedelta(days=int(days[end])) for end in (0, -1))
-            sign = Sign.LEAVES if each.nodes is None else Sign.NODES
-            yield Window(Event.FIRST_SQUARE, first, last, sign, each.on)
+        off = _nodes_off(ground.needs, mean[place] - mean, nodes)
+        reach = _EIGHT_IN_TEN * ground.needs.value("node_sd")
+        days = np.flatnonzero(np.abs(off) <= reach)
+        if not days.size:
+            # no day of the season has plants like these: a day before it, or after it, stands in
+            days = np.array([-1 if off.min() > reach else ground.days])
+        first, last = (ground.planted + timedelta(days=int(days[end])) for end in (0, -1))
+        sign = Sign.LEAVES if each.nodes is None else Sign.NODES
+        yield Window(Event.FIRST_SQUARE, first, last, sign, each.on)
 
 
 def _pinheads(ground: Ground, seen: Seen) -> FloatArray:
@@ -177,7 +176,7 @@ def _branches(ground: Ground, on: date, branches: float) -> FloatArray:
     needs = ground.needs
     days = ground.place(on) - np.arange(ground.days)
     off = (days - days_for(branches, needs)) / needs.value("branch_days")
-    return (-0.5 * (off / needs.value("branch_sd")) ** 2)[None, :]
+    return np.asarray(-0.5 * (off / needs.value("branch_sd")) ** 2, np.float64)[None, :]
 
 
 def _above_flower(ground: Ground, on: date, nawf: float) -> FloatArray:

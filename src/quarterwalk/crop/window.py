@@ -34,9 +34,7 @@ class Window:
     on: date
 
 
-def windows_of(
-    planted: date, given: Given, seen: Sequence[Seen], needs: Needs
-) -> list[Window]:
+def windows_of(planted: date, given: Given, seen: Sequence[Seen], needs: Needs) -> list[Window]:
     """Give all windows, those that hold before others first.
 
     Parameters
@@ -71,31 +69,33 @@ def _given(given: Given) -> Iterator[Window]:
 
 
 def _seen(seen: Seen, needs: Needs) -> Iterator[Window]:
-    after = seen.on + timedelta(days=1)
     if seen.nawf is not None:
-        yield Window(Event.FIRST_BLOOM, None, seen.on, Sign.ABOVE_FLOWER, seen.on)
         reached = seen.nawf <= needs.value("cutout_nodes")
-        days = (None, seen.on) if reached else (after, None)
-        yield Window(Event.CUTOUT, *days, Sign.ABOVE_FLOWER, seen.on)
+        yield _reached(Event.FIRST_BLOOM, Sign.ABOVE_FLOWER, seen.on, reached=True)
+        yield _reached(Event.CUTOUT, Sign.ABOVE_FLOWER, seen.on, reached=reached)
     if seen.bloom is not None:
-        days = (None, seen.on) if seen.bloom else (after, None)
-        yield Window(Event.FIRST_BLOOM, *days, Sign.FLOWERS, seen.on)
+        yield _reached(Event.FIRST_BLOOM, Sign.FLOWERS, seen.on, reached=seen.bloom)
     half = needs.value("half")
     if seen.squaring_branches is not None:
         yield _branches(seen.squaring_branches, seen.on, needs)
     if seen.share is not None:
-        days = (None, seen.on) if seen.share >= half else (after, None)
-        yield Window(Event.FIRST_SQUARE, *days, Sign.PINHEADS, seen.on)
+        yield _reached(Event.FIRST_SQUARE, Sign.PINHEADS, seen.on, reached=seen.share >= half)
     for count, sign in ((seen.true_leaves, Sign.LEAVES), (seen.nodes, Sign.NODES)):
         if count is not None:
-            yield Window(Event.EMERGENCE, None, seen.on, sign, seen.on)
+            yield _reached(Event.EMERGENCE, sign, seen.on, reached=True)
+
+
+def _reached(event: Event, sign: Sign, on: date, *, reached: bool) -> Window:
+    """Give the days up to one on which an event was reached, or else those after it."""
+    if reached:
+        return Window(event, None, on, sign, on)
+    return Window(event, on + timedelta(days=1), None, sign, on)
 
 
 def _branches(branches: float, on: date, needs: Needs) -> Window:
     """Turn a count of squaring branches into the days that first square can have been."""
     if branches < needs.value("half"):
-        after = on + timedelta(days=1)
-        return Window(Event.FIRST_SQUARE, after, None, Sign.BRANCHES, on)
+        return _reached(Event.FIRST_SQUARE, Sign.BRANCHES, on, reached=False)
     days, reach = days_for(branches, needs), needs.value("branch_reach")
     reach *= needs.value("branch_days")
     first = on - timedelta(days=math.ceil(days + reach))

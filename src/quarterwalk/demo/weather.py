@@ -22,6 +22,8 @@ WEATHER_COLUMNS = ("station", "name", "latitude", "longitude", "date", "tmin_f",
 
 _MOST_DAYS_A_YEAR = 366
 
+Floats = npt.NDArray[np.float64]
+
 
 @dataclass(frozen=True, slots=True, eq=False)
 class TrueStation:
@@ -64,14 +66,11 @@ def demo_weather(middle: Place) -> tuple[TrueStation, ...]:
     return tuple(_station(each, mean, half, first, middle, rng) for each in told["stations"])
 
 
-Floats = npt.NDArray[np.float64]
-
-
 def _mean(first: date, days: int, told: Mapping[str, Any], rng: np.random.Generator) -> Floats:
     """Make the mean of each day: the year's swing, warm and cool years, fronts, spells."""
     dates = [first + timedelta(days=day) for day in range(days)]
     turn = np.array([day.timetuple().tm_yday for day in dates]) - told["rises_on"]
-    mean = told["mean"] + told["swing"] * np.sin(2 * np.pi * turn / _MOST_DAYS_A_YEAR)
+    mean: Floats = told["mean"] + told["swing"] * np.sin(2 * np.pi * turn / _MOST_DAYS_A_YEAR)
     years = rng.normal(0, told["years"], dates[-1].year - first.year + 1)
     mean += years[[day.year - first.year for day in dates]]
     departure = 0.0

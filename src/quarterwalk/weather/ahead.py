@@ -165,4 +165,5 @@ def _guessed(recent: FloatArray, days: int) -> FloatArray:
             f"with no other years, the last {RECENT_DAYS} days must be known to tell what may"
             f" come, and {told.size} of them are. Give a file of more years."
         )
-    return np.array(GUESSES)[:, None] * np.full((1, days), told.mean())
+    guesses: FloatArray = np.array(GUESSES)[:, None] * np.full((1, days), told.mean())
+    return guesses
