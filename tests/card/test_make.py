@@ -8,6 +8,7 @@ from dataclasses import replace
 from datetime import date, datetime, timedelta, timezone
 from fractions import Fraction
 from xml.etree import ElementTree
+from zoneinfo import ZoneInfo
 
 import pytest
 from shapely.geometry import Point, shape
@@ -44,6 +45,7 @@ def test_another_day_is_another_card() -> None:
         {"closed_until": datetime(2026, 7, 1, 7, tzinfo=CENTRAL)},
         {"last": LastCall(date(2026, 6, 24), Verdict.HOLD)},
         {"language": "es"},
+        {"zone": ZoneInfo("America/Chicago")},
     ],
     ids=lambda choice: next(iter(choice)),
 )
@@ -72,7 +74,7 @@ def test_a_card_is_written_in_one_way_only() -> None:
 @pytest.mark.parametrize("number", range(len(demo_fields())), ids=lambda n: demo_fields()[n].name)
 def test_the_card_of_every_demo_field_is_small(number: int) -> None:
     own = load_district().fields[number]
-    made = card(layout=laid_out(number), dates=own.dates)
+    made = card(layout=laid_out(number), dates=own.dates, zone=ZoneInfo("America/Chicago"))
     assert len(made.bytes) < 45_000
     assert made.walkable
 

@@ -8,6 +8,7 @@ import pickle
 from collections.abc import Iterator
 from importlib.resources import files
 from typing import Any
+from zoneinfo import ZoneInfo
 
 import pytest
 from jsonschema import Draft202012Validator
@@ -17,7 +18,9 @@ from quarterwalk.crop import CropDates
 from tests.card.ground import FIRST_SQUARE, content
 
 Step = str | int
-WHOLE = content(dates=CropDates(FIRST_SQUARE, treated=(FIRST_SQUARE,)))
+WHOLE = content(
+    dates=CropDates(FIRST_SQUARE, treated=(FIRST_SQUARE,)), zone=ZoneInfo("America/Chicago")
+)
 
 
 def objects(value: Any, path: tuple[Step, ...] = ()) -> Iterator[tuple[Step, ...]]:
@@ -38,6 +41,7 @@ def at(card: Any, path: tuple[Step, ...]) -> Any:
 
 PLACES = list(objects(WHOLE))
 KEYS = [(path, key) for path in PLACES for key in at(WHOLE, path)]
+NEEDED = [(path, key) for path, key in KEYS if (path, key) != ((), "sun")]
 
 
 def name_of(value: object) -> str:
@@ -49,7 +53,7 @@ def test_the_schema_is_one() -> None:
     Draft202012Validator.check_schema(schema)
 
 
-@pytest.mark.parametrize(("path", "key"), KEYS, ids=name_of)
+@pytest.mark.parametrize(("path", "key"), NEEDED, ids=name_of)
 def test_a_card_with_a_missing_key_is_refused(path: tuple[Step, ...], key: str) -> None:
     card = copy.deepcopy(WHOLE)
     del at(card, path)[key]
@@ -86,6 +90,14 @@ def test_a_card_with_an_unknown_key_is_refused(path: tuple[Step, ...]) -> None:
         (("weeks", 0, "line"), 0),
         (("closed_until",), "2026-07-01T07:00:00"),
         (("sketch", "svg"), "<script>"),
+        (("sun", "offset"), 24 * 60),
+        (("sun", "sunset"), 1440),
+        (("sun", "overhead"), [741]),
+        (("sun", "rows", 0), [401, 61, 1, 0]),
+        (("sun", "rows", 0, 1), 360),
+        (("sun", "rows", 0, 2), 8),
+        (("sun", "rows", 0, 3), 2),
+        (("sun", "texts", "facing"), "Face the sun."),
     ],
     ids=name_of,
 )
@@ -94,6 +106,10 @@ def test_a_card_with_a_value_that_cannot_be_is_refused(path: tuple[Step, ...], v
     at(card, path[:-1])[path[-1]] = value
     with pytest.raises(CardFault):
         check_card(card)
+
+
+def test_a_card_without_the_sun_fits() -> None:
+    check_card({key: value for key, value in WHOLE.items() if key != "sun"})
 
 
 def test_a_table_that_stops_short_is_refused() -> None:

@@ -102,6 +102,17 @@ def test_a_share_of_pinheads_is_never_contradicted(day, have, a_day):
     assert (clock.stage().name is not StageName.BEFORE_SQUARING) == (have >= 10)
 
 
+@given(day=st.integers(20, 50), have=SHARES, later=st.integers(1, 30))
+@settings(max_examples=40, deadline=None)
+def test_a_share_of_pinheads_may_be_a_day_off_later_on_and_no_more(day, have, later):
+    seen = Seen(after(day), plants=20, pinhead=have)
+    odds = read_clock(steady(18.0), on=after(day + later), seen=[seen]).odds[SQUARE]
+    if have >= 10:
+        assert odds.by(after(day + 1)) == pytest.approx(1.0)
+    else:
+        assert odds.by(after(day - 1)) == pytest.approx(0.0, abs=1e-9)
+
+
 @given(day=st.integers(20, 70), branches=st.floats(0, 9), a_day=st.floats(12, 24))
 @settings(max_examples=60, deadline=None)
 def test_squaring_branches_are_never_contradicted(day, branches, a_day):
@@ -185,7 +196,7 @@ def test_what_was_seen_against_the_weather_is_told():
     clock = read_clock(steady(18.0), on=after(30), seen=[seen])
     (told,) = clock.disagreements
     assert (told.sign, told.on, told.event) == (Sign.PINHEADS, after(18), SQUARE)
-    assert told.window == (None, after(18))
+    assert told.window == (None, after(19))
     assert told.expected == clock.by_weather[SQUARE].within(0.8)
     assert told.expected[0] > after(18)
 
@@ -205,7 +216,7 @@ def test_a_count_of_leaves_far_off_is_told_and_rules_nothing_out():
 def test_of_two_that_can_not_both_be_true_the_later_holds():
     many, few = Seen(after(27), plants=20, pinhead=15), Seen(after(30), plants=20, pinhead=2)
     clock = read_clock(steady(18.0), on=after(40), seen=[many, few])
-    assert clock.odds[SQUARE].by(after(30)) == pytest.approx(0, abs=1e-9)
+    assert clock.odds[SQUARE].by(after(29)) == pytest.approx(0, abs=1e-9)
     (aside,) = clock.set_aside
     assert (aside.sign, aside.on, aside.by_on) == (Sign.PINHEADS, after(27), after(30))
 

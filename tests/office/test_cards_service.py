@@ -113,6 +113,15 @@ def test_a_card_has_the_stops_that_the_field_is_laid_out_with(people: People) ->
         assert place == pytest.approx(drawn, abs=1e-6)
 
 
+def test_the_sun_on_a_card_goes_by_the_clocks_of_the_district(people: People) -> None:
+    central = json.loads(bytes(card(people).raw))["sun"]
+    people.home.district.time_zone = "America/Denver"
+    people.home.district.save()
+    mountain = json.loads(bytes(card(people).raw))["sun"]
+    assert (central["offset"], mountain["offset"]) == (-300, -360)
+    assert mountain["sunset"] == central["sunset"] - 60
+
+
 def test_a_field_without_a_rule_is_walked_without_weeks(people: People) -> None:
     fields.set_rule(field=people.home, guideline="", line="")
     told = json.loads(bytes(card(people).raw))

@@ -98,6 +98,20 @@ export const card = {
   },
 };
 
+/** The sun of the card's day, as an office in the zone of the field tells it; told for some hours only. */
+export const sun = {
+  offset: -300,
+  rows: [[401, 61, 1, 0, 0], [450, 64, 1, 0, 0], [540, 83, 2, 0, 0], [741, 112, 2, 1, null], [922, 248, 6, 0, 2]],
+  sunset: 1261,
+  overhead: [741, 922],
+  compass: ['north', 'north-east', 'east', 'south-east', 'south', 'south-west', 'west', 'north-west'],
+  texts: {
+    facing: 'Walk in facing the sun, {compass} ({degrees}°). Your shadow falls behind you.',
+    overhead: 'The sun is overhead from 12:21 to 15:22.',
+    along: ['Along the rows, face east (80°).', 'Along the rows, face west (260°).', 'The rows run across the sun.'],
+  },
+};
+
 /** Write the entries of a walk: kinds with bodies, numbered from 1. */
 export function journal(said, { device = DEVICE, by = JOSS, walk = WALK, day = '2026-07-01', from = 1 } = {}) {
   return said.map(([kind, body, more], i) =>

@@ -70,6 +70,15 @@ test('hold, look sooner and treat stand in this order wherever they are shown', 
   for (const each of found) assert.deepEqual(each.slice(0, 3), ['hold', 'look-sooner', 'treat']);
 });
 
+test('where the scout stands, the sun is told after the way', () => {
+  const html = plainText(show('where', fixtures.where.typical).html);
+  const order = ['to the south-east', 'Walk in facing the sun, east (83°). Your shadow falls behind you.', 'Along the rows'];
+  const found = order.map((words) => html.indexOf(words));
+  assert.ok(found[0] > 0 && found[0] < found[1] && found[1] < found[2], String(found));
+  assert.match(show('where', fixtures.where.beginning).html, /The sun is overhead from 12:21 to 15:22/);
+  assert.doesNotMatch(show('where', fixtures.where.worst).html, /sun-words/);
+});
+
 test('only a call of the office that is not for now is filled', () => {
   for (const { screen, view } of everyView) {
     const firm = screen === 'call' && view.office && !view.office.provisional;

@@ -6,7 +6,7 @@ import { freshPlant, withInsects, withSquares } from '../../src/quarterwalk/phon
 import { firstState } from '../../src/quarterwalk/phone/state.js';
 import { views } from '../../src/quarterwalk/phone/views/index.js';
 import { notedBody } from '../../src/quarterwalk/phone/acts/note.js';
-import { DEVICE, FIELD, JOSS, OPENED, WALK, WEN, card, checked, journal, walkOf } from './made.js';
+import { DEVICE, FIELD, JOSS, OPENED, WALK, WEN, card, checked, journal, sun, walkOf } from './made.js';
 
 const HASH = 'a'.repeat(64);
 const AT = '2026-07-01T09:41:07.250-05:00';
@@ -121,7 +121,20 @@ test('a field left with an open walk is listed though the day no longer has it',
 });
 
 test('the way is said from the stop before', () => {
-  assert.match(views.where(state(walkOf(30))).legWords, /^Stop 7, south-west quarter\. \d+ feet from the last stop, to the /);
+  assert.match(views.where(state(walkOf(30))).legWords, /^\d+ feet from the last stop, to the /);
+});
+
+test('without a place to come from the stop and its quarter are named', () => {
+  const { entry, ...noGate } = card;
+  assert.equal(views.where(state([], { cards: { [HASH]: noGate } })).legWords, 'Stop 1, north-west quarter.');
+  assert.match(views.where(state([])).legWords, /^\d+ feet from the gate, to the /);
+});
+
+test('where to go is told with the way to face, as long as the card knows the sun', () => {
+  const [facing, along] = views.where(state(walkOf(30), { cards: { [HASH]: { ...card, sun } } })).sunWords;
+  assert.equal(facing, 'Walk in facing the sun, east (83°). Your shadow falls behind you.');
+  assert.equal(along, 'Along the rows, face east (80°).');
+  assert.deepEqual(views.where(state(walkOf(30))).sunWords, []);
 });
 
 test('a quarter’s note holds what was said and nothing else', () => {

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import date, datetime
+from datetime import date, datetime, tzinfo
 from fractions import Fraction
 
 from quarterwalk.call import Verdict
@@ -46,6 +46,8 @@ class CardFor:
         The last call on the field.
     language : str
         The one that the card is worded in: ``en`` or ``es``.
+    zone : tzinfo or None
+        Of the clocks where the field lies; without it the card tells nothing of the sun.
 
     Raises
     ------
@@ -61,6 +63,7 @@ class CardFor:
     closed_until: datetime | None = None
     last: LastCall | None = None
     language: str = ENGLISH
+    zone: tzinfo | None = None
 
     def __post_init__(self) -> None:
         if self.closed_until is not None and self.closed_until.utcoffset() is None:

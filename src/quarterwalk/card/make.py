@@ -17,6 +17,7 @@ from quarterwalk.card.limits import Judged, limits
 from quarterwalk.card.places import acres_of_layout, places_of
 from quarterwalk.card.sketch import sketch_of
 from quarterwalk.card.squares import squares_by_week
+from quarterwalk.card.sun import sun_of
 from quarterwalk.card.texts import season_words, texts, why_not
 from quarterwalk.card.weeks import SeasonDays, Span, season_days
 from quarterwalk.guideline import Guideline
@@ -93,6 +94,9 @@ def make_card(about: CardFor) -> Card:
     with spoken_in(about.language):
         reason = why_not(about)
         content = {**_head(about, reason), **places_of(about.layout), **_rules(about)}
+        sun = sun_of(about.layout, about.zone)
+    if sun is not None:
+        content["sun"] = sun
     made = canonical(content)
     check_card(json.loads(made))
     return Card(made, not reason, reason)

@@ -34,7 +34,9 @@ class Window:
     on: date
 
 
-def windows_of(planted: date, given: Given, seen: Sequence[Seen], needs: Needs) -> list[Window]:
+def windows_of(
+    planted: date, given: Given, seen: Sequence[Seen], needs: Needs, *, on: date
+) -> list[Window]:
     """Give all windows, those that hold before others first.
 
     Parameters
@@ -47,6 +49,9 @@ def windows_of(planted: date, given: Given, seen: Sequence[Seen], needs: Needs) 
         In any order.
     needs : Needs
         How counts are read.
+    on : date
+        The day asked for. What was counted on that day holds to the day; what was counted
+        before may be a day off, since a count of some plants is not the field.
 
     Returns
     -------
@@ -56,7 +61,8 @@ def windows_of(planted: date, given: Given, seen: Sequence[Seen], needs: Needs) 
     sown = Window(Event.EMERGENCE, planted + timedelta(days=1), None, Sign.PLANTED, planted)
     told = [sown, *_given(given)]
     for each in sorted(seen, key=lambda one: one.on, reverse=True):
-        told += _seen(each, needs)
+        slack = 0 if each.on == on else int(needs.value("count_days"))
+        told += _seen(each, needs, slack)
     return told
 
 
@@ -68,7 +74,7 @@ def _given(given: Given) -> Iterator[Window]:
         yield Window(Event.FIRST_SQUARE, first, last, Sign.FIRST_SQUARE, first)
 
 
-def _seen(seen: Seen, needs: Needs) -> Iterator[Window]:
+def _seen(seen: Seen, needs: Needs, slack: int) -> Iterator[Window]:
     if seen.nawf is not None:
         reached = seen.nawf <= needs.value("cutout_nodes")
         yield _reached(Event.FIRST_BLOOM, Sign.ABOVE_FLOWER, seen.on, reached=True)
@@ -79,7 +85,7 @@ def _seen(seen: Seen, needs: Needs) -> Iterator[Window]:
     if seen.squaring_branches is not None:
         yield _branches(seen.squaring_branches, seen.on, needs)
     if seen.share is not None:
-        yield _reached(Event.FIRST_SQUARE, Sign.PINHEADS, seen.on, reached=seen.share >= half)
+        yield _half_or_not(seen.on, slack, half=seen.share >= half)
     for count, sign in ((seen.true_leaves, Sign.LEAVES), (seen.nodes, Sign.NODES)):
         if count is not None:
             yield _reached(Event.EMERGENCE, sign, seen.on, reached=True)
@@ -90,6 +96,13 @@ def _reached(event: Event, sign: Sign, on: date, *, reached: bool) -> Window:
     if reached:
         return Window(event, None, on, sign, on)
     return Window(event, on + timedelta(days=1), None, sign, on)
+
+
+def _half_or_not(on: date, slack: int, *, half: bool) -> Window:
+    """Give the days of first square where half of the plants counted had a square, or not."""
+    if half:
+        return Window(Event.FIRST_SQUARE, None, on + timedelta(days=slack), Sign.PINHEADS, on)
+    return Window(Event.FIRST_SQUARE, on + timedelta(days=1 - slack), None, Sign.PINHEADS, on)
 
 
 def _branches(branches: float, on: date, needs: Needs) -> Window:

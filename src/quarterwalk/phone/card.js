@@ -64,6 +64,16 @@ const isLimits = having({
   ),
 });
 
+const isSunRow = (it) => isRow(5)(it) && it.slice(0, 4).every(isCount);
+
+const isSun = having({
+  offset: Number.isInteger,
+  rows: listOf(isSunRow),
+  sunset: isCount,
+  compass: (it) => listOf(isText)(it) && it.length === 8,
+  texts: having({ facing: isText, overhead: isText, along: listOf(isText) }),
+});
+
 const PARTS = {
   v: (it) => it === 1,
   field: having({ id: (it) => ID.test(it), name: isText }),
@@ -75,6 +85,7 @@ const PARTS = {
   sketch: having({ svg: isText }),
   texts: having({ sites: isText, care: listOf(isText), rule: isText, prevails: isText }),
   closed_until: orNull(isText),
+  sun: (it) => it === undefined || isSun(it), // a card without a zone has none
 };
 
 const PARTS_TO_WALK = {

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterator, Mapping
 from dataclasses import asdict, dataclass
-from datetime import date
+from datetime import date, tzinfo
 
 from quarterwalk.call.figures import quarter_word
 from quarterwalk.field import Layout, Loop
@@ -16,6 +16,7 @@ from quarterwalk.report.html import file_text
 from quarterwalk.report.names import clipped, plain
 from quarterwalk.report.pdf import Paper
 from quarterwalk.report.sheet_pages import SheetLoop, SheetPage, SheetStop, deal_out
+from quarterwalk.report.sheet_sun import sun_line
 from quarterwalk.report.sheet_words import SheetWords, sheet_words
 from quarterwalk.report.typeset import typeset
 from quarterwalk.units import FOOT_M, MILE_FEET
@@ -56,6 +57,8 @@ class SheetContent:
         The day that its stops were laid out for.
     facts : tuple of str
         Size, grower, farm and guideline, as far as they are known.
+    sun : str
+        Which way to walk in, and when the sun stands overhead that day.
     sketch : str
         The field with its quarters, stops and loops, as SVG.
     sketch_told : str
@@ -78,6 +81,7 @@ class SheetContent:
     field: str
     on: date
     facts: tuple[str, ...]
+    sun: str
     sketch: str
     sketch_told: str
     quarters: Mapping[Quadrant, str]
@@ -115,6 +119,7 @@ def walk_sheet(
     guideline: Guideline | None = None,
     week: int | None = None,
     language: str = "en",
+    zone: tzinfo | None = None,
 ) -> SheetContent:
     """Make a blank sheet for one walk of one field, its rows in the order of walking.
 
@@ -129,6 +134,8 @@ def walk_sheet(
         plants squares are counted. [count]
     language : str
         What the sheet is worded in, ``en`` or ``es``.
+    zone : tzinfo or None
+        Of the clocks where the field lies, where it is known.
 
     Returns
     -------
@@ -144,6 +151,7 @@ def walk_sheet(
             field=name,
             on=layout.on,
             facts=_facts(layout, guideline),
+            sun=sun_line(layout, zone),
             sketch=_sketch(layout, language),
             sketch_told=phrase(
                 "Sketch of {field} with its quarters, numbered stops and loops.",

@@ -86,8 +86,8 @@ def _first_head(content: SheetContent) -> str:
     return (
         f'<header class="first"><div><p class="kind">{escape(words.kind)}</p>'
         f'<h1>{escape(content.field)}</h1></div><p class="facts">{facts}</p></header>'
-        f'{lines}{gate}<div class="sketch"><figure>{sketch}</figure>'
-        f"<div>{beside}</div></div>"
+        f'{lines}{gate}<p class="sun">{escape(content.sun)}</p>'
+        f'<div class="sketch"><figure>{sketch}</figure><div>{beside}</div></div>'
     )
 
 

@@ -11,10 +11,12 @@ from zoneinfo import ZoneInfo
 
 from quarterwalk import __version__
 from quarterwalk.card import CardFor, LastCall, make_card
+from quarterwalk.crop import CropDates
 from quarterwalk.field import lay_out
 from quarterwalk.office import clock
+from quarterwalk.office.crop_clocks import Clocks
 from quarterwalk.office.models import CardRow, FieldRow
-from quarterwalk.office.translate import dates_given, to_dates, to_field, to_guideline, to_line
+from quarterwalk.office.translate import dates_given, to_field, to_guideline, to_line
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,11 +57,16 @@ def cards_for(
     dict of int to Given
         By the field's key.
     """
-    asked = {field.pk: _inputs(field, on, last.get(field.pk)) for field in fields}
+    clocks = Clocks(fields, {on.year})
+    told = {
+        field.pk: _Told(on, clocks.standing(field, on).dates, last.get(field.pk))
+        for field in fields
+    }
+    asked = {field.pk: _inputs(field, told[field.pk]) for field in fields}
     rows = CardRow.objects.filter(on=on, inputs__in=list(asked.values()))
     here = {row.field_id: row for row in rows if row.inputs == asked.get(row.field_id)}
     new = {
-        field.pk: _made(field, on, asked[field.pk], last.get(field.pk))
+        field.pk: _made(field, asked[field.pk], told[field.pk])
         for field in fields
         if field.pk not in here
     }
@@ -75,33 +82,48 @@ def _given(row: CardRow) -> Given:
     return Given(row.sha256, content["walkable"], content["why_not"])
 
 
-def _made(field: FieldRow, on: date, inputs: str, last: LastCall | None) -> CardRow:
-    card = make_card(_about(field, on, last))
+@dataclass(frozen=True, slots=True)
+class _Told:
+    """What a card tells besides the field itself: its day, the crop's dates, the last call."""
+
+    on: date
+    dates: CropDates | None
+    last: LastCall | None
+
+
+def _made(field: FieldRow, inputs: str, told: _Told) -> CardRow:
+    card = make_card(_about(field, told))
     return CardRow(
-        sha256=card.hash, field=field, on=on, inputs=inputs, raw=card.bytes, made_at=clock.now()
+        sha256=card.hash,
+        field=field,
+        on=told.on,
+        inputs=inputs,
+        raw=card.bytes,
+        made_at=clock.now(),
     )
 
 
-def _about(field: FieldRow, on: date, last: LastCall | None) -> CardFor:
+def _about(field: FieldRow, told: _Told) -> CardFor:
     until = field.closed_until
     zone = ZoneInfo(field.district.time_zone)
     closed = until.astimezone(zone) if until is not None and until > clock.now() else None
     return CardFor(
         id=field.public_id,
-        layout=lay_out(to_field(field), on),
+        layout=lay_out(to_field(field), told.on),
         guideline=to_guideline(field),
-        dates=to_dates(field, on),
+        dates=told.dates,
         line=to_line(field),
         closed_until=closed,
-        last=last,
+        last=told.last,
+        zone=zone,
     )
 
 
-def _inputs(field: FieldRow, on: date, last: LastCall | None) -> str:
+def _inputs(field: FieldRow, told: _Told) -> str:
     """Hash all that a card is made from, besides the program's own data."""
     guideline = to_guideline(field)
     until = field.closed_until
-    told = (
+    parts = (
         __version__,
         field.public_id,
         field.name,
@@ -109,12 +131,12 @@ def _inputs(field: FieldRow, on: date, last: LastCall | None) -> str:
         field.grower.name if field.grower else "",
         field.boundary,
         repr((field.gate_longitude, field.gate_latitude, field.rows)),
-        on.isoformat(),
+        told.on.isoformat(),
         guideline.hash if guideline else "",
         field.line,
-        *dates_given(to_dates(field, on)),
+        *dates_given(told.dates),
         field.district.time_zone,
         until.isoformat() if until is not None and until > clock.now() else "",
-        repr(last),
+        repr(told.last),
     )
-    return hashlib.sha256("\x00".join(told).encode()).hexdigest()
+    return hashlib.sha256("\x00".join(parts).encode()).hexdigest()

@@ -16,6 +16,7 @@ export function where(view, act) {
         : html`<p class="empty"><b>${words.noSketch}</b> ${words.noSketchHow}</p>`}
       <div class="leg">
         <p class="leg-words">${view.legWords}</p>
+        ${view.sunWords.map((line) => html`<p class="sun-words">${line}</p>`)}
         ${view.svg ? html`<p class="quiet">${words.ringed}</p>` : nothing}
       </div>`,
     foot: mainButton(words.at({ stop: view.current }), () => act.back()),

@@ -1,5 +1,6 @@
 /** Which way to go. */
 import { currentCard, currentWalk } from '../state.js';
+import { sunWords } from '../sun.js';
 import { wayTo } from '../way.js';
 import { common } from './common.js';
 import { HEADINGS, where as words } from './words.js';
@@ -8,11 +9,10 @@ import { HEADINGS, where as words } from './words.js';
 function legWords(card, next) {
   const at = card.stops.findIndex(({ stop }) => stop === next.stop);
   const from = at ? card.stops[at - 1].place : card.entry;
-  const first = words.leg(next);
-  if (!from) return first;
+  if (!from) return words.leg(next);
   const { feet, eighth } = wayTo(from, card.stops[at].place);
   const way = { feet, heading: HEADINGS[eighth] };
-  return `${first} ${at ? words.way(way) : words.wayFromGate(way)}`;
+  return at ? words.way(way) : words.wayFromGate(way);
 }
 
 export function where(state) {
@@ -26,6 +26,7 @@ export function where(state) {
     quadrant: next.quadrant,
     loop: next.loop,
     legWords: legWords(card, next),
+    sunWords: sunWords(card, state.now),
     readOnly: !state.canWrite,
   };
 }

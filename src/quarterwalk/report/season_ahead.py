@@ -1,0 +1,183 @@
+"""What comes next in one field's season: what to do, to look for and to wait for, by its days."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from quarterwalk.crop import RANGE, CropClock, Event, Outlook, load_needs, outlook_of
+from quarterwalk.guideline import Guideline, load_routine
+from quarterwalk.picture.season_words import date_word, dates_long
+from quarterwalk.report.season_end import season_end
+from quarterwalk.report.season_report import SeasonDone
+from quarterwalk.words import noted, phrase
+
+_Told = tuple[date, str]
+"""A day to put sentences in order by, and the sentence."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Season:
+    """One season on one day, and the days to plan by."""
+
+    clock: CropClock
+    outlook: Outlook
+
+    @property
+    def on(self) -> date:
+        return self.clock.on
+
+    @property
+    def blooming(self) -> bool:
+        """Whether it blooms, as far as anybody can tell."""
+        return self.clock.weeks.blooming >= 1 / 2
+
+    @property
+    def squaring(self) -> bool:
+        """Whether first square has come, as far as anybody can tell."""
+        return self.clock.weeks.before < 1 / 2
+
+
+def what_comes_next(
+    clock: CropClock, guideline: Guideline | None, done: SeasonDone
+) -> tuple[str, ...]:
+    """Say what comes next in a season.
+
+    Parameters
+    ----------
+    clock : CropClock
+        The season.
+    guideline : Guideline or None
+        The rule that says when this insect stops mattering.
+    done : SeasonDone
+        Walks so far, and the next look.
+
+    Returns
+    -------
+    tuple of str
+        Sentences in the order of their days, in the language spoken; what is over is
+        left out, or told in the past where it still binds.
+    """
+    season = _Season(clock, outlook_of(clock))
+    told = [
+        *_look(season, done),
+        *_begin(season, done),
+        *_weeds(season),
+        *_closest(season),
+        *_bloom(season),
+        *season_end(clock, guideline),
+        *_cutout(season),
+    ]
+    return tuple(text for _, text in sorted(told, key=lambda pair: max(pair[0], clock.on)))
+
+
+def _look(season: _Season, done: SeasonDone) -> Iterator[_Told]:
+    if done.next_look is None:
+        return
+    days = dates_long(*done.next_look)
+    if done.next_look[1] < season.on:
+        yield done.next_look[0], phrase("The next look was due {days}.", days=days)
+    else:
+        yield done.next_look[0], phrase("The next look is due {days}.", days=days)
+
+
+def _begin(season: _Season, done: SeasonDone) -> Iterator[_Told]:
+    begin = season.outlook.begin
+    walked = bool(done.walks) or any(each.walked for each in season.clock.seen)
+    if begin is None or walked or season.squaring:
+        return
+    every, days = load_routine().before_squaring, dates_long(*begin)
+    if season.on < begin[0]:
+        text = noted(
+            "Begin to walk about {days}, at four true leaves, and walk every {every} days."
+        )
+    elif season.on <= begin[1]:
+        text = noted(
+            "Begin to walk now, and walk every {every} days: the fourth true leaf comes {days}."
+        )
+    else:
+        text = noted(
+            "Begin to walk now, and walk every {every} days: the fourth true leaf came {days}."
+        )
+    yield begin[0], phrase(text, days=days, every=every)
+
+
+def _weeds(season: _Season) -> Iterator[_Told]:
+    until, again = season.outlook.weeds_until, season.outlook.weeds_again
+    if again is not None and again <= season.on:
+        yield again, phrase("The field blooms, so host weeds around it may be cleared.")
+    elif until is not None and season.on <= until:
+        yield (
+            until,
+            phrase(
+                "Clear host weeds by {day} at the latest: once there are squares, clearing them"
+                " sends the insects into the cotton.",
+                day=date_word(until),
+            ),
+        )
+    elif until is not None:
+        yield (
+            season.on,
+            phrase(
+                "Leave host weeds standing: {day} was the last safe day to clear them, and"
+                " clearing them now sends the insects into the cotton.",
+                day=date_word(until),
+            ),
+        )
+    if again is not None and again > season.on:
+        text = phrase(
+            "Host weeds may be cleared again from {day}, after bloom.", day=date_word(again)
+        )
+        yield again, text
+
+
+def _closest(season: _Season) -> Iterator[_Told]:
+    closest = season.outlook.closest
+    if closest is None or season.blooming:
+        return
+    first, last = closest
+    if last < season.on:
+        text = phrase(
+            "The closest watch, the first three weeks of squaring, ended {day}.",
+            day=date_word(last),
+        )
+    elif first <= season.on:
+        text = phrase(
+            "Now is the time to watch closest, {days}: the first three weeks of squaring.",
+            days=dates_long(first, last),
+        )
+    else:
+        text = phrase(
+            "Watch closest {days}, the first three weeks of squaring.",
+            days=dates_long(first, last),
+        )
+    yield first, text
+
+
+def _bloom(season: _Season) -> Iterator[_Told]:
+    """Tell from when to look for a flower, and when it is likely, until one was seen."""
+    square, bloom = season.clock.odds[Event.FIRST_SQUARE].likely, season.outlook.bloom
+    if season.clock.bloom is not None or square is None or bloom is None:
+        return
+    after = timedelta(days=load_needs().value("look_for_bloom_after"))
+    begin = min(square + after, bloom[0])
+    if season.on < begin:
+        yield (
+            begin,
+            phrase("Look for the first white flower from {day} on.", day=date_word(begin)),
+        )
+    else:
+        yield begin, phrase("Look for the first white flower on every walk now.")
+    days = dates_long(*bloom)
+    if bloom[1] < season.on:
+        yield begin, phrase("First bloom likely came {days}, but nobody saw it.", days=days)
+    else:
+        yield begin, phrase("First bloom is likely {days}.", days=days)
+
+
+def _cutout(season: _Season) -> Iterator[_Told]:
+    span = season.clock.odds[Event.CUTOUT].within(RANGE)
+    if span is None or span[1] < season.on:
+        return
+    yield span[0], phrase("Cutout is likely {days}.", days=dates_long(*span))

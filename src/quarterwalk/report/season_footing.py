@@ -1,0 +1,114 @@
+"""What one field's season stands on: the weather, heat so far, needs with their sources."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import timedelta
+from statistics import NormalDist
+
+import numpy as np
+
+from quarterwalk.crop import RANGE, CropClock, Event, load_needs
+from quarterwalk.guideline import Source, SourceKind
+from quarterwalk.picture.season_words import date_word
+from quarterwalk.report.season_weather import weather_used
+from quarterwalk.weather.choose import FieldWeather
+from quarterwalk.words import noted, phrase
+
+_NEEDS = {
+    Event.EMERGENCE: noted(
+        "Emergence takes {mean} heat units from planting, {low} to {high} in 8 of 10 fields"
+        " [{sources}]."
+    ),
+    Event.FIRST_SQUARE: noted(
+        "First square takes {mean} from emergence, {low} to {high} in 8 of 10 fields [{sources}]."
+    ),
+    Event.FIRST_BLOOM: noted(
+        "First bloom takes {mean} from first square, {low} to {high} in 8 of 10 fields [{sources}]."
+    ),
+    Event.CUTOUT: noted(
+        "Cutout takes {mean} from first bloom, {low} to {high} in 8 of 10 fields [{sources}]."
+    ),
+}
+
+
+def season_footing(clock: CropClock, weather: FieldWeather) -> tuple[str, ...]:
+    """Say what a season stands on.
+
+    Parameters
+    ----------
+    clock : CropClock
+        The season.
+    weather : FieldWeather
+        The station that it goes by.
+
+    Returns
+    -------
+    tuple of str
+        A paragraph each, in the language spoken.
+    """
+    weather_told = " ".join((*weather_used(clock, weather), _heat(clock)))
+    return (weather_told, " ".join(_needs()), _sources())
+
+
+def _heat(clock: CropClock) -> str:
+    """Tell the heat units so far, beside those of other years."""
+    heat = clock.heat
+    day = min((clock.on - clock.planted).days, heat.known - 1)
+    planted = date_word(clock.planted)
+    if day < 1:
+        return phrase("No heat is known yet since planting on {planted}.", planted=planted)
+    told = float(heat.summed[0, day] - heat.heat[0, 0])
+    gaps = {
+        "heat": f"{told:.0f}",
+        "planted": planted,
+        "day": date_word(clock.planted + timedelta(days=day)),
+    }
+    if not heat.years:
+        return phrase(
+            "Heat units above 60 °F since planting on {planted}: {heat} to {day}.", **gaps
+        )
+    others = heat.others[:, 1 : day + 1].sum(axis=1)
+    return phrase(
+        "Heat units above 60 °F since planting on {planted}: {heat} to {day};"
+        " the middle of other years is {usual}.",
+        usual=f"{float(np.median(others)):.0f}",
+        **gaps,
+    )
+
+
+def _needs() -> Iterator[str]:
+    """Tell what each event needs, its sources by their numbers."""
+    yield phrase("Heat units of a day: the mean of its highest and lowest temperature, less 60 °F.")
+    numbers = _numbered()
+    apart = NormalDist().inv_cdf((1 + RANGE) / 2)
+    for event, need in load_needs().needs.items():
+        yield phrase(
+            _NEEDS[event],
+            mean=f"{need.mean:.0f}",
+            low=f"{need.mean - apart * need.sd:.0f}",
+            high=f"{need.mean + apart * need.sd:.0f}",
+            sources=", ".join(str(numbers[source.key]) for source in need.sources),
+        )
+
+
+def _sources() -> str:
+    cited = {s.key: s for need in load_needs().needs.values() for s in need.sources}
+    told = "; ".join(f"[{number}] {_cited(cited[key])}" for key, number in _numbered().items())
+    return phrase("Sources: {documents}.", documents=told)
+
+
+def _numbered() -> dict[str, int]:
+    """Number the sources of all needs in the order in which they are named."""
+    keys = dict.fromkeys(s.key for need in load_needs().needs.values() for s in need.sources)
+    return {key: number for number, key in enumerate(keys, start=1)}
+
+
+def _cited(source: Source) -> str:
+    if source.kind is SourceKind.COMMON_PRACTICE:
+        return phrase("common practice")
+    if source.kind is SourceKind.OWN_RULE:
+        return phrase("a rule of this project")
+    if source.kind is SourceKind.FROM_MEMORY:
+        return phrase("from memory, not checked")
+    return source.citation

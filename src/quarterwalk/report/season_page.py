@@ -1,0 +1,91 @@
+"""One field's season as one web page that needs nothing beside it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from html import escape
+
+from quarterwalk.picture import Theme
+from quarterwalk.report.html import policy, section, styles, template
+from quarterwalk.report.season_picture import picture_of
+from quarterwalk.report.season_report import SeasonDay, SeasonReport
+from quarterwalk.report.season_titles import SeasonTitles, season_titles
+
+# A telephone's width less the margins, and the widest that lines are still easy to read. [px]
+_NARROW, _WIDE = 328, 752
+
+_CLASSES = ("event", "likely", "span", "known", "alone", "code")
+
+
+def season_html(report: SeasonReport) -> str:
+    """Show a season as one self-contained web page.
+
+    Parameters
+    ----------
+    report : SeasonReport
+        The season.
+
+    Returns
+    -------
+    str
+        HTML without script, its styles in one place.
+    """
+    css, named = styles("base.css", "season.css"), season_titles(report.language)
+    plain = {
+        "language": report.language,
+        "policy": policy(css),
+        "title": f"{report.field}: {named.kind}, {report.day}",
+        "field": report.field,
+        "headline": report.headline,
+        "manner": "told in-doubt" if report.doubts or report.settle else "told",
+        "days_title": named.days,
+        "days_note": report.days_note,
+        "footing_title": named.footing,
+    }
+    return template("season.html").substitute(
+        {name: escape(text) for name, text in plain.items()},
+        style=css,
+        about=_about(report, named),
+        stands=_paragraphs(report.stands),
+        season_narrow=picture_of(report, Theme.SCREEN, _NARROW, "season-narrow"),
+        season_wide=picture_of(report, Theme.SCREEN, _WIDE, "season-wide"),
+        ahead=section(named.ahead, report.ahead, cls="ahead", tag="li"),
+        doubts=section(named.doubts, report.doubts, cls="doubts", tag="li"),
+        settle=section(named.settle, report.settle, cls="settle", tag="li"),
+        days=_days(report.days, named.columns),
+        care=section(named.care, report.care, cls="care", tag="li"),
+        footing=_paragraphs(report.footing),
+    )
+
+
+def _about(report: SeasonReport, named: SeasonTitles) -> str:
+    """Say whose it is, when and how large; the grower's name stands out."""
+    lines = [escape(report.about)]
+    if report.grower:
+        name = f"<b><bdi>{escape(report.grower)}</bdi></b>"
+        lines.insert(0, escape(named.grower).format(grower=name))
+    return "\n".join(f"<span>{line}</span>" for line in lines)
+
+
+def _paragraphs(told: Iterable[str]) -> str:
+    return "\n".join(f"<p>{escape(text)}</p>" for text in told)
+
+
+def _days(days: tuple[SeasonDay, ...], columns: tuple[str, ...]) -> str:
+    """Set the days as a table; its roles are said, since a telephone shows it as blocks."""
+    heads = "".join(f'<th scope="col" role="columnheader">{escape(each)}</th>' for each in columns)
+    rows = "\n".join(f'<tr role="row">{_row(day, columns)}</tr>' for day in days)
+    return (
+        '<table role="table" aria-labelledby="days">\n'
+        f'<thead role="rowgroup"><tr role="row">{heads}</tr></thead>\n'
+        f'<tbody role="rowgroup">\n{rows}\n</tbody>\n</table>'
+    )
+
+
+def _row(day: SeasonDay, columns: tuple[str, ...]) -> str:
+    cells = (day.likely, day.span, day.known, day.alone, day.code)
+    named = zip(_CLASSES[1:], columns[1:], cells, strict=True)
+    return f'<th scope="row" role="rowheader" class="event">{escape(day.event)}</th>' + "".join(
+        f'<td role="cell" class="{cls}" data-head="{escape(head)}">{escape(text)}</td>'
+        for cls, head, text in named
+    )

@@ -1,0 +1,136 @@
+"""Which weather one field's season goes by, what of it was filled, and what may come."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import timedelta
+
+import numpy as np
+
+from quarterwalk.call.figures import listed
+from quarterwalk.crop import CropClock
+from quarterwalk.picture.season_words import date_word
+from quarterwalk.report.names import plain
+from quarterwalk.units import FOOT_M, MILE_FEET
+from quarterwalk.weather.ahead import FEW_YEARS, RECENT_DAYS
+from quarterwalk.weather.choose import FieldWeather
+from quarterwalk.weather.daily import DayMark
+from quarterwalk.words import phrase, phrase_for
+
+_MILES_PER_KM = float(1000 / (MILE_FEET * FOOT_M))
+
+# Below this a distance is told with a decimal. [miles or km]
+_NEAR = 10
+
+
+def weather_used(clock: CropClock, weather: FieldWeather) -> Iterator[str]:
+    """Say which weather a season goes by.
+
+    Parameters
+    ----------
+    clock : CropClock
+        The season.
+    weather : FieldWeather
+        The station, and what was filled.
+
+    Yields
+    ------
+    str
+        Sentences, in the language spoken.
+    """
+    yield _station(weather)
+    if weather.passed_over:
+        names = listed([plain(name) for name in weather.passed_over])
+        yield phrase("Passed over, since too much of the season is missing: {names}.", names=names)
+    yield from _filled(clock, weather)
+    yield from _known_until(clock, weather)
+    yield _years(clock)
+
+
+def _station(weather: FieldWeather) -> str:
+    name, km = plain(weather.weather.station.label), weather.distance_km
+    if km is None:
+        return phrase(
+            "Weather: {station}; how far it is from the field is not known.", station=name
+        )
+    return phrase(
+        "Weather: {station}, {miles} miles ({km} km) from the field.",
+        station=name,
+        miles=_distance(km * _MILES_PER_KM),
+        km=_distance(km),
+    )
+
+
+def _distance(value: float) -> str:
+    return f"{value:.0f}" if value >= _NEAR else f"{value:.1f}"
+
+
+def _filled(clock: CropClock, weather: FieldWeather) -> Iterator[str]:
+    if not clock.heat.known:
+        return
+    counts = weather.filled(clock.planted, clock.heat.known_until)
+    if not counts:
+        yield phrase("No day since planting had to be filled.")
+    for kind, count in counts.items():
+        yield _filled_by(kind, count)
+
+
+def _filled_by(kind: DayMark, count: int) -> str:
+    if kind is DayMark.NEIGHBOUR:
+        return phrase_for(
+            count,
+            "{count} day was filled from another station.",
+            "{count} days were filled from another station.",
+        )
+    if kind is DayMark.BETWEEN:
+        return phrase_for(
+            count,
+            "{count} day was filled between the days before and after it.",
+            "{count} days were filled between the days before and after them.",
+        )
+    return phrase_for(
+        count,
+        "{count} day was filled with the mean of other years.",
+        "{count} days were filled with the mean of other years.",
+    )
+
+
+def _known_until(clock: CropClock, weather: FieldWeather) -> Iterator[str]:
+    heat = clock.heat
+    if not heat.known:
+        return
+    marks = weather.weather.between(clock.planted, heat.known_until).marks
+    measured = np.flatnonzero(marks != DayMark.FORECAST)
+    last = clock.planted + timedelta(days=int(measured[-1]) if measured.size else -1)
+    if last < heat.known_until:
+        yield phrase(
+            "Weather is measured until {day}, and forecast until {last}.",
+            day=date_word(last),
+            last=date_word(heat.known_until),
+        )
+    elif last < clock.on:
+        yield phrase("Weather is known until {day} only.", day=date_word(last))
+    else:
+        yield phrase("Weather is known until {day}.", day=date_word(last))
+
+
+def _years(clock: CropClock) -> str:
+    years = clock.heat.years
+    if not years:
+        return phrase(
+            "The station has no other years, so what may come is guessed from the last {days}"
+            " days; the ranges are rough.",
+            days=RECENT_DAYS,
+        )
+    if len(years) < FEW_YEARS:
+        return phrase_for(
+            len(years),
+            "What may come is taken from {count} other year only, so the ranges are rough.",
+            "What may come is taken from {count} other years only, so the ranges are rough.",
+        )
+    return phrase(
+        "What may come is taken from {count} other years, {first} to {last}.",
+        count=len(years),
+        first=min(years),
+        last=max(years),
+    )

@@ -1,0 +1,90 @@
+"""How well days agree with what was counted, worked out again from the formulas."""
+
+from __future__ import annotations
+
+from statistics import NormalDist
+
+import numpy as np
+import pytest
+
+from quarterwalk.crop import SEASON_DAYS, Event, Seen, Sign, load_needs
+from quarterwalk.crop.likeness import Ground, agreement, nodes_windows
+from quarterwalk.crop.window import Window
+from tests.crop.seasons import PLANTED, after
+
+NEEDS = load_needs()
+SQUARE, CUTOUT = Event.FIRST_SQUARE, Event.CUTOUT
+GROUND = Ground(PLANTED, np.arange(SEASON_DAYS)[None, :] * 18.0, NEEDS)
+
+
+def counted(event=SQUARE, **count):
+    """Agreement of each day with one count on day 40, without its window."""
+    return agreement(GROUND, [], [Seen(after(40), **count)])[event][0]
+
+
+def ratio(told, day, other):
+    return told[day] / told[other]
+
+
+def test_pinheads_agree_by_how_plants_differ():
+    told = counted(plants=12, pinhead=9)
+
+    def by_hand(day):
+        shares = [0.005 + 0.99 * NormalDist().cdf(18 * (40 - day) / s) for s in (25, 45, 65)]
+        return sum(q**9 * (1 - q) ** 3 for q in shares)
+
+    for day in (33, 36, 38, 39, 41):
+        assert ratio(told, day, 40) == pytest.approx(by_hand(day) / by_hand(40))
+
+
+def test_more_than_twelve_plants_count_as_twelve_with_the_same_share():
+    assert counted(plants=40, pinhead=30) == pytest.approx(counted(plants=12, pinhead=9))
+
+
+def test_nodes_agree_by_the_heat_since_first_square():
+    told = counted(nodes=8.0)
+    for day in (30, 35, 45):
+        off = [8 - 6.5 - 18 * (40 - each) / 55 for each in (day, 40)]
+        by_hand = np.exp(-0.5 * (off[0] ** 2 - off[1] ** 2) / 1.3**2)
+        assert ratio(told, day, 40) == pytest.approx(by_hand)
+
+
+def test_squaring_branches_agree_by_the_days_since_first_square():
+    told = counted(squaring_branches=4.5)  # 12 days
+    assert np.argmax(told) == 28
+    assert ratio(told, 31, 28) == pytest.approx(np.exp(-0.5))
+    assert ratio(told, 22, 28) == pytest.approx(np.exp(-2))
+
+
+def test_nodes_above_white_flower_agree_by_the_heat_to_come():
+    told = counted(CUTOUT, nawf=7.0)
+    sd = np.hypot(2 * 40, 65)
+    for day in (50, 54, 60):
+        off = [(18 * (each - 40) - 260) / sd for each in (day, 56)]
+        assert ratio(told, day, 56) == pytest.approx(np.exp(-0.5 * (off[0] ** 2 - off[1] ** 2)))
+
+
+def test_a_window_rules_all_other_days_out():
+    window = Window(SQUARE, after(31), after(40), Sign.PINHEADS, after(40))
+    told = agreement(GROUND, [window], [])[SQUARE][0]
+    assert np.flatnonzero(told).tolist() == list(range(31, 41))
+
+
+def test_what_nobody_saw_says_nothing():
+    assert agreement(GROUND, [], [Seen(after(40))]) == {}
+
+
+def test_a_look_outside_the_season_is_not_counted():
+    assert agreement(GROUND, [], [Seen(after(-3), nodes=5), Seen(after(250), nodes=5)]) == {}
+
+
+@pytest.mark.parametrize(("nodes", "first", "last"), [(6.5, 35, 45), (3.0, 46, 55)])
+def test_nodes_make_days_likely_within_eight_in_ten(nodes, first, last):
+    (window,) = nodes_windows(GROUND, [Seen(after(40), nodes=nodes)])
+    assert (window.first, window.last) == (after(first), after(last))
+
+
+@pytest.mark.parametrize(("nodes", "day"), [(40, -1), (-400, SEASON_DAYS)])
+def test_nodes_that_no_day_fits_make_a_day_outside_the_season_likely(nodes, day):
+    (window,) = nodes_windows(GROUND, [Seen(after(40), nodes=nodes)])
+    assert (window.first, window.last) == (after(day), after(day))

@@ -1,0 +1,136 @@
+"""What was seen of a crop, and how each sign moves the days of its events."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from quarterwalk.crop import (
+    CropDateError,
+    Event,
+    Given,
+    Seen,
+    Sign,
+    StageName,
+    load_needs,
+    read_clock,
+)
+from tests.crop.seasons import after, steady
+
+SQUARE, BLOOM, CUTOUT = Event.FIRST_SQUARE, Event.FIRST_BLOOM, Event.CUTOUT
+
+
+def read(*seen, on=60, a_day=18.0, given_days=None):
+    return read_clock(steady(a_day), on=after(on), seen=seen, given=given_days)
+
+
+def test_a_share_is_of_the_plants_looked_at():
+    assert Seen(after(30), plants=20, pinhead=14).share == 0.7
+    assert Seen(after(30), plants=20, pinhead=0).share == 0
+
+
+def test_where_nobody_looked_there_is_no_share():
+    assert Seen(after(30)).share is None
+    assert Seen(after(30), plants=0, pinhead=0).share is None
+
+
+@pytest.mark.parametrize("have", [-1, 21])
+def test_more_plants_with_a_pinhead_than_looked_at_are_refused(have):
+    with pytest.raises(CropDateError, match="from 0 to the 20 looked at on 2026-06-07"):
+        Seen(after(30), plants=20, pinhead=have)
+
+
+@pytest.mark.parametrize("half", [{"plants": 20}, {"pinhead": 4}])
+def test_plants_looked_at_and_plants_with_a_pinhead_go_together(half):
+    with pytest.raises(CropDateError, match="go together on 2026-06-07"):
+        Seen(after(30), **half)
+
+
+def test_every_sign_has_a_name_of_its_own():
+    assert len({sign.value for sign in Sign}) == len(Sign)
+
+
+def test_nothing_seen_changes_nothing():
+    alone, empty = read(), read(Seen(after(30)))
+    for event in Event:
+        assert alone.odds[event].chance == pytest.approx(empty.odds[event].chance)
+
+
+def middle(clock, event=SQUARE):
+    odds = clock.odds[event]
+    return sum(day * chance for day, chance in enumerate(odds.chance)) / odds.chance.sum()
+
+
+def test_more_plants_with_a_pinhead_make_first_square_earlier():
+    middles = [middle(read(Seen(after(30), plants=20, pinhead=have))) for have in range(21)]
+    assert middles == sorted(middles, reverse=True)
+
+
+def test_of_hundred_plants_a_share_tells_no_more_than_of_twelve():
+    few = read(Seen(after(30), plants=12, pinhead=9)).odds[SQUARE].chance
+    assert read(Seen(after(30), plants=100, pinhead=75)).odds[SQUARE].chance == pytest.approx(few)
+
+
+def test_two_plants_tell_less_than_twenty():
+    few, many = (read(Seen(after(31), plants=n, pinhead=n // 2)) for n in (2, 20))
+    widths = [clock.odds[SQUARE].within(0.9) for clock in (few, many)]
+    assert widths[0][1] - widths[0][0] > widths[1][1] - widths[1][0]
+
+
+def test_nodes_count_where_leaves_were_counted_too():
+    both = read(Seen(after(20), nodes=5, true_leaves=1)).odds[SQUARE].chance
+    assert both == pytest.approx(read(Seen(after(20), nodes=5)).odds[SQUARE].chance)
+
+
+def test_as_many_nodes_as_the_first_branch_stands_on_make_first_square_now():
+    clock = read(Seen(after(30), nodes=load_needs().value("first_branch_node")))
+    assert middle(clock) == pytest.approx(30, abs=1)
+
+
+@given(nodes=st.floats(0, 24), more=st.floats(0.5, 6), day=st.integers(8, 40))
+@settings(max_examples=40, deadline=None)
+def test_more_nodes_never_make_first_square_later(nodes, more, day):
+    fewer, many = (read(Seen(after(day), nodes=count)) for count in (nodes, nodes + more))
+    assert middle(many) <= middle(fewer) + 0.01
+
+
+def test_a_count_of_nodes_that_no_day_fits_is_told():
+    clock = read(Seen(after(10), nodes=20))
+    assert [told.sign for told in clock.disagreements] == [Sign.NODES]
+    assert clock.odds[SQUARE].likely < clock.by_weather[SQUARE].likely
+
+
+def test_more_nodes_above_white_flower_make_cutout_later():
+    middles = [middle(read(Seen(after(60), nawf=nawf)), CUTOUT) for nawf in (5.5, 6, 7, 8, 9)]
+    assert middles == sorted(middles)
+
+
+def test_flowers_make_first_square_surer_too():
+    day = (read().odds[BLOOM].likely - after(0)).days - 12
+    early = read(Seen(after(day), bloom=True), on=day)
+    assert middle(early) < middle(read(on=day))
+
+
+def test_flowers_that_were_set_aside_make_no_bloom_known():
+    clock = read(Seen(after(50), bloom=True), Seen(after(55), bloom=False))
+    assert [aside.sign for aside in clock.set_aside] == [Sign.FLOWERS]
+    assert clock.bloom is None
+    assert clock.stage().name is StageName.SQUARING
+
+
+def test_flowers_before_a_first_square_that_was_given_make_no_bloom_known():
+    days = Given(first_square=(after(42), after(42)))
+    clock = read(Seen(after(40), bloom=True), on=45, given_days=days)
+    assert clock.bloom is None
+
+
+def test_the_order_in_which_things_are_told_does_not_matter():
+    seen = [
+        Seen(after(22), nodes=4.5),
+        Seen(after(30), plants=20, pinhead=12),
+        Seen(after(40), squaring_branches=3.4),
+    ]
+    forth, back = read(*seen), read(*reversed(seen))
+    assert forth.odds[SQUARE].chance == pytest.approx(back.odds[SQUARE].chance)
+    assert forth.seen == back.seen

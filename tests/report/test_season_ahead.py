@@ -1,0 +1,188 @@
+"""What comes next is told by its days; what is over is left out or told in the past."""
+
+from __future__ import annotations
+
+import pytest
+
+from quarterwalk.crop import Given, Seen
+from quarterwalk.guideline import load_guideline
+from quarterwalk.picture.season_drawn import SeasonWalk
+from quarterwalk.report.season_ahead import what_comes_next
+from quarterwalk.report.season_report import SeasonDone
+from tests.report.made_seasons import clock, day
+
+DONE = SeasonDone()
+SQUARE = Given((day(6, 10), day(6, 10)))
+BLOOM = Given((day(6, 10), day(6, 10)), day(7, 5))
+
+
+def told(on, given=SQUARE, *, guideline=None, done=DONE, seen=()) -> tuple[str, ...]:
+    rule = None if guideline is None else load_guideline(guideline)
+    return what_comes_next(clock(on, given=given, seen=seen), rule, done)
+
+
+def start(told: tuple[str, ...], words: str) -> str:
+    """Give the one sentence that begins so; empty where there is none."""
+    found = [each for each in told if each.startswith(words)]
+    assert len(found) <= 1
+    return found[0] if found else ""
+
+
+def test_before_four_leaves_walks_are_still_to_begin():
+    said = start(told(day(5, 11), None), "Begin to walk")
+    assert said.startswith("Begin to walk about ")
+    assert said.endswith("June, at four true leaves, and walk every 7 days.")
+
+
+def test_late_before_squaring_walks_should_begin_now():
+    said = start(told(day(6, 13), Given((day(6, 14), day(6, 14)))), "Begin to walk")
+    assert said.startswith("Begin to walk now, and walk every 7 days: the fourth true leaf came")
+
+
+@pytest.mark.parametrize("done", [DONE, SeasonDone((SeasonWalk(day(6, 5), None),))])
+def test_nobody_is_told_to_begin_once_squares_are_there(done):
+    assert not start(told(day(6, 20), done=done), "Begin")
+
+
+def test_nobody_is_told_to_begin_who_walked():
+    walked = SeasonDone((SeasonWalk(day(5, 20), None),))
+    assert start(told(day(5, 30), None), "Begin")
+    assert not start(told(day(5, 30), None, done=walked), "Begin")
+    seen = (Seen(day(5, 29), plants=20, pinhead=0, walked=True),)
+    assert not start(told(day(5, 30), None, seen=seen), "Begin")
+
+
+def test_host_weeds_may_be_cleared_until_the_day_before_first_square():
+    assert start(told(day(5, 30)), "Clear host weeds") == (
+        "Clear host weeds by 9 June at the latest: once there are squares, clearing them"
+        " sends the insects into the cotton."
+    )
+
+
+def test_past_their_last_safe_day_host_weeds_stand_until_after_bloom():
+    said = told(day(6, 20), BLOOM)
+    assert start(said, "Leave host weeds") == (
+        "Leave host weeds standing: 9 June was the last safe day to clear them, and"
+        " clearing them now sends the insects into the cotton."
+    )
+    assert start(said, "Host weeds may") == (
+        "Host weeds may be cleared again from 5 July, after bloom."
+    )
+
+
+def test_in_bloom_host_weeds_may_be_cleared():
+    said = told(day(7, 10), BLOOM)
+    assert start(said, "The field blooms") == (
+        "The field blooms, so host weeds around it may be cleared."
+    )
+    assert not start(said, "Leave host weeds")
+
+
+@pytest.mark.parametrize(
+    ("on", "said"),
+    [
+        (day(6, 1), "Watch closest 10 to 30 June, the first three weeks of squaring."),
+        (
+            day(6, 15),
+            "Now is the time to watch closest, 10 to 30 June: the first three weeks of squaring.",
+        ),
+        (day(7, 1), "The closest watch, the first three weeks of squaring, ended 30 June."),
+    ],
+)
+def test_the_closest_watch_is_three_weeks_from_first_square(on, said):
+    assert said in told(on)
+
+
+def test_the_first_flower_is_looked_for_from_day_25_at_the_latest():
+    said = start(told(day(6, 15)), "Look for the first white flower from")
+    assert said
+    days = clock(day(6, 15), given=SQUARE).odds
+    first = min(day(7, 5), next(iter(_bloom(days))))
+    assert said == f"Look for the first white flower from {first.day} {first:%B} on."
+
+
+def _bloom(odds):
+    return odds["first_bloom"].within(0.8)
+
+
+def test_from_then_on_it_is_looked_for_on_every_walk():
+    assert "Look for the first white flower on every walk now." in told(day(7, 6))
+
+
+def test_a_bloom_that_nobody_saw_is_told_in_the_past():
+    assert start(told(day(8, 5)), "First bloom likely came").endswith("but nobody saw it.")
+
+
+def test_a_known_bloom_is_waited_for_no_more():
+    said = told(day(7, 10), BLOOM)
+    assert not start(said, "First bloom")
+    assert not start(said, "Look for")
+
+
+WEEK_3, AT_BLOOM, WEEK_AFTER = "kansas", "southern-high-plains", "coastal-bend"
+
+
+@pytest.mark.parametrize(
+    ("guideline", "on", "said"),
+    [
+        (None, day(6, 20), "After first bloom this insect seldom matters."),
+        (None, day(7, 5), "This insect seldom matters now, after first bloom."),
+        (
+            WEEK_3,
+            day(6, 30),
+            "By kansas this insect stops mattering after week 3 of squaring, about 30 June,"
+            " or at first bloom.",
+        ),
+        (
+            WEEK_3,
+            day(7, 1),
+            "By kansas this insect matters no more: week 3 of squaring ended about 30 June.",
+        ),
+        (
+            AT_BLOOM,
+            day(7, 4),
+            "By southern-high-plains this insect stops mattering at first bloom, 5 July.",
+        ),
+        (
+            AT_BLOOM,
+            day(7, 5),
+            "By southern-high-plains this insect matters no more: first bloom was 5 July.",
+        ),
+        (
+            WEEK_AFTER,
+            day(7, 11),
+            "By coastal-bend this insect stops mattering 7 days after first bloom, 12 July.",
+        ),
+        (
+            WEEK_AFTER,
+            day(7, 12),
+            "By coastal-bend this insect matters no more: 7 days after first bloom were over"
+            " 12 July.",
+        ),
+    ],
+)
+def test_when_the_insect_stops_mattering_is_said(guideline, on, said):
+    assert said in told(on, BLOOM, guideline=guideline)
+
+
+def test_a_bloom_inside_week_3_ends_its_season():
+    early = Given((day(6, 10), day(6, 10)), day(6, 28))
+    assert "By kansas this insect matters no more: first bloom was 28 June." in told(
+        day(6, 29), early, guideline=WEEK_3
+    )
+
+
+@pytest.mark.parametrize(
+    ("on", "said"),
+    [
+        (day(6, 20), "The next look is due 22 to 23 June."),
+        (day(6, 25), "The next look was due 22 to 23 June."),
+    ],
+)
+def test_the_next_look_is_told_with_its_days(on, said):
+    assert said in told(on, done=SeasonDone(next_look=(day(6, 22), day(6, 23))))
+
+
+def test_cutout_is_told_until_it_is_over():
+    assert start(told(day(7, 10), BLOOM), "Cutout is likely")
+    assert not start(told(day(9, 20), BLOOM), "Cutout")

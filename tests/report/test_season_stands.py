@@ -1,0 +1,124 @@
+"""Where a season stands is said with its odds, and how its days are known."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import timedelta
+
+import pytest
+
+from quarterwalk.crop import CropClock, DayOdds, Event, Given, Seen, WeekOdds
+from quarterwalk.report.season_stands import headline, stands
+from tests.report.made_seasons import PLANTED, clock, day
+
+
+def standing(before: float = 0.0, *weeks: float, blooming: float = 0.0) -> CropClock:
+    return replace(clock(day(6, 24)), weeks=WeekOdds(before, weeks, blooming))
+
+
+@pytest.mark.parametrize(
+    ("told", "said"),
+    [
+        (
+            standing(0.0, 0.05, 0.82, 0.13),
+            "Week 2 of squaring, most likely: about 8 in 10; week 3: about 1 in 10.",
+        ),
+        (
+            standing(0.21, 0.66, 0.12),
+            "Week 1 of squaring, most likely: about 6 in 10;"
+            " not squaring yet: about 2 in 10; week 2: about 1 in 10.",
+        ),
+        (standing(0.97, 0.03), "Not squaring yet: better than 19 in 20."),
+        (
+            standing(0.7, 0.3),
+            "Not squaring yet, most likely: about 7 in 10; week 1: about 3 in 10.",
+        ),
+        (standing(0.999, 0.001), "Not squaring yet."),
+        (
+            standing(0.0, 0.0, 0.0, 0.0, 0.3, blooming=0.7),
+            "Blooming, most likely: about 7 in 10; week 4: about 3 in 10.",
+        ),
+        (standing(blooming=1.0), "The field blooms."),
+        (
+            standing(0.0, 0.0, 0.8, blooming=0.2),
+            "Week 2 of squaring, most likely: about 8 in 10; blooming: about 2 in 10.",
+        ),
+        (standing(0.0, 0.0, 0.0, 1.0), "Week 3 of squaring."),
+    ],
+)
+def test_the_headline_gives_the_likeliest_and_what_it_may_also_be(told, said):
+    assert headline(told) == said
+
+
+def dated(first: int, last: int, *, on: int) -> CropClock:
+    """Put first square evenly on days of June, and read the clock on another."""
+    began = (day(6, first) - PLANTED).days
+    chance = [0.0] * began + [1 / (last - first + 1)] * (last - first + 1)
+    read = clock(day(6, on))
+    odds = DayOdds(PLANTED, _array(chance))
+    return replace(read, odds={**read.odds, Event.FIRST_SQUARE: odds})
+
+
+def _array(values):
+    return clock(day(6, 24)).heat.heat[0][: len(values)] * 0 + values
+
+
+@pytest.mark.parametrize(
+    ("read", "said"),
+    [
+        (dated(10, 14, on=20), "First square was 10 to 13 June, most likely 12 June."),
+        (dated(10, 14, on=12), "First square is between 10 June and 13 June, most likely 12 June."),
+        (dated(10, 14, on=8), "First square will be 10 to 13 June, most likely 12 June."),
+        (dated(10, 10, on=20), "First square, most likely: 10 June."),
+    ],
+)
+def test_first_square_is_told_in_the_tense_of_its_days(read, said):
+    assert said in stands(read)
+
+
+def test_a_first_square_that_was_given_is_told_as_given_and_nothing_is_worked_out():
+    read = clock(day(6, 24), given=Given((day(6, 10), day(6, 13))))
+    assert stands(read) == ("First square is given as 10 to 13 June.",)
+
+
+def test_a_bloom_that_was_given_is_told_as_given():
+    read = clock(day(7, 20), given=Given(bloom=day(7, 8)))
+    assert "First bloom is given as 8 July." in stands(read)
+
+
+def test_before_emergence_it_is_said_that_nothing_is_up():
+    told = stands(clock(day(5, 11)))
+    assert told[0].startswith("The stand is most likely not up yet; it comes up 1")
+
+
+def test_after_emergence_nothing_is_said_of_it():
+    assert not any("not up" in each for each in stands(clock(day(6, 24))))
+
+
+def test_where_nothing_was_seen_that_is_said():
+    assert stands(clock(day(6, 24)))[-1] == (
+        "That is worked out from the heat since planting on 8 May;"
+        " nothing was seen in the field yet."
+    )
+
+
+def test_what_was_seen_is_named_by_its_days():
+    seen = (Seen(day(6, 10), plants=20, pinhead=4), Seen(day(6, 17), plants=20, pinhead=15))
+    assert stands(clock(day(6, 24), seen=seen))[-1] == (
+        "That is worked out from the heat since planting on 8 May"
+        " and from what was seen on 10 June and 17 June."
+    )
+
+
+def test_of_many_days_on_which_something_was_seen_the_number_is_told():
+    seen = tuple(
+        Seen(day(5, 20) + timedelta(days=i), true_leaves=1 + i / 3) for i in range(0, 12, 3)
+    )
+    assert stands(clock(day(6, 24), seen=seen))[-1].endswith("seen on 4 days, the last on 29 May.")
+
+
+def test_what_lies_past_all_days_is_said_to():
+    read = clock(day(6, 24))
+    none = DayOdds(PLANTED, read.odds[Event.FIRST_SQUARE].chance * 0, 1.0)
+    late = replace(read, odds={**read.odds, Event.FIRST_SQUARE: none})
+    assert "First square lies past the days that can be worked out." in stands(late)
