@@ -31,6 +31,13 @@ def test_the_fourth_leaf_comes_two_and_a_half_nodes_before_first_square():
     assert apart.days == pytest.approx(heat / 18, abs=1)
 
 
+def test_the_fourth_leaf_is_as_unsure_as_first_square_and_the_first_branch_together():
+    square, branch = (9**2 + 45**2) ** 0.5 / 18, 55 / 18
+    first, last = CLOCK.four_leaves.within(0.8)
+    by_hand = 2 * 1.2816 * (square**2 + branch**2) ** 0.5
+    assert (last - first).days + 1 == pytest.approx(by_hand, abs=1)
+
+
 @pytest.mark.parametrize("a_day", [10.0, 14.0, 18.0, 24.0])
 def test_walks_begin_before_first_square(a_day):
     clock = read_clock(steady(a_day), on=after(0))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
 from itertools import pairwise
 
 import pytest
@@ -15,14 +16,16 @@ from tests.crop.seasons import PLANTED, after
 SQUARE, BLOOM, CUTOUT = Event.FIRST_SQUARE, Event.FIRST_BLOOM, Event.CUTOUT
 
 
-def all_windows(*seen, given_days=None):
-    on = max((each.on for each in seen), default=PLANTED)
+def all_windows(*seen, given_days=None, on=None):
+    """Windows as read on a day, that of the last look where none is told."""
+    on = on or max((each.on for each in seen), default=PLANTED)
     return windows_of(PLANTED, given_days or Given(), seen, load_needs(), on=on)
 
 
-def days_left(seen, event):
-    """The days that one look leaves to an event, as (first, last)."""
-    return [(w.first, w.last) for w in all_windows(seen)[1:] if w.event is event]
+def days_left(seen, event, *, later=0):
+    """The days that one look leaves to an event so many days later, as (first, last)."""
+    told = all_windows(seen, on=seen.on + timedelta(days=later))[1:]
+    return [(w.first, w.last) for w in told if w.event is event]
 
 
 def test_nothing_emerges_on_the_day_of_planting():
@@ -35,6 +38,28 @@ def test_half_of_the_plants_with_a_pinhead_make_first_square(have, left):
     seen = Seen(after(30), plants=20, pinhead=have)
     expected = tuple(None if day is None else after(day) for day in left)
     assert days_left(seen, SQUARE) == [expected]
+
+
+@pytest.mark.parametrize(("have", "left"), [(10, (None, 31)), (9, (30, None)), (0, (30, None))])
+def test_from_the_next_day_on_a_share_of_pinheads_may_be_a_day_off(have, left):
+    seen = Seen(after(30), plants=20, pinhead=have)
+    expected = tuple(None if day is None else after(day) for day in left)
+    assert days_left(seen, SQUARE, later=1) == [expected]
+    assert days_left(seen, SQUARE, later=20) == [expected]
+
+
+@pytest.mark.parametrize(
+    "seen",
+    [
+        Seen(after(50), squaring_branches=3.0),
+        Seen(after(50), squaring_branches=0.2),
+        Seen(after(50), bloom=False, nodes=9),
+        Seen(after(50), nawf=7.0),
+    ],
+)
+def test_what_else_was_seen_says_the_same_on_later_days(seen):
+    for event in Event:
+        assert days_left(seen, event, later=9) == days_left(seen, event)
 
 
 def test_no_plants_looked_at_say_nothing():

@@ -157,8 +157,15 @@ def test_with_other_years_nothing_is_guessed():
 
 def test_without_other_years_fewer_than_fourteen_known_days_are_refused():
     assert ahead(one_season(15.0, 14), until=date(2024, 6, 30)).guessed
-    with pytest.raises(WeatherError, match="14 days at least .* got 13"):
+    with pytest.raises(WeatherError, match="the last 14 days must be known .* 13 of them are"):
         ahead(one_season(15.0, 13), until=date(2024, 6, 30))
+
+
+def test_days_before_planting_tell_what_may_come_where_there_are_no_other_years():
+    weather = days([60.0] * 12 + [62.0] * 2, first=PLANTED - timedelta(days=12))
+    season = ahead(weather, until=date(2024, 5, 9))
+    assert season.known == 2
+    assert season.heat[:, -1] == pytest.approx(np.array(GUESSES) * (12 * 10 + 2 * 12) / 14)
 
 
 def test_weather_that_does_not_reach_the_season_is_refused_with_its_days():

@@ -86,7 +86,7 @@ def _rows(layout: Layout, clock: tzinfo, light: Span, overhead: Span | None) -> 
     high = overhead or (rise, rise)
     halves = range(-(-rise // STEP_MINUTES) * STEP_MINUTES, down, STEP_MINUTES)
     minutes = sorted({rise, *high, *halves})
-    midnight = datetime.combine(layout.on, time(), clock)
+    midnight = datetime.combine(layout.on, time.min, clock)
     times = [midnight + timedelta(minutes=minute) for minute in minutes]
     headings = sun_position(times, layout.entry).azimuth
     rows = []

@@ -50,6 +50,7 @@ def outlook_of(clock: CropClock) -> Outlook:
     Returns
     -------
     Outlook
+        By the clock's own ranges.
     """
     square, bloom = clock.odds[Event.FIRST_SQUARE], clock.odds[Event.FIRST_BLOOM]
     earliest = square.reached(_EDGE)

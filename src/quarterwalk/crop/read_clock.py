@@ -66,6 +66,7 @@ def read_clock(
     Returns
     -------
     CropClock
+        With the chance of every day of every event.
 
     Notes
     -----
@@ -226,6 +227,7 @@ def clock_for(
     Returns
     -------
     CropClock
+        With the chance of every day of every event.
 
     Raises
     ------

@@ -89,6 +89,7 @@ def season_heat(
     Returns
     -------
     SeasonHeat
+        One member for each other year.
 
     Raises
     ------
