@@ -13,7 +13,7 @@ import pytest
 from quarterwalk.cli import main
 
 TABLES = {"walks.csv", "plantings.csv", "truth.csv", "calls.json", "calls.csv"}
-NAMES = TABLES | {"fields.geojson", "reports"}
+NAMES = TABLES | {"fields.geojson", "reports", "seasons", "weather.csv", "seen.csv", "planted.csv"}
 Told = Callable[..., str]
 
 
@@ -143,10 +143,12 @@ def test_the_command_to_try_next_works_from_here(
     monkeypatch.setattr("shutil.which", lambda name: name)
     said = told("demo", "--calls-only", "--out", folder)
     after = said[said.index("TRY NEXT") :]
-    command = after[after.index("    quarterwalk call") : after.index("  where to walk today")]
-    program, *words = shlex.split(command.replace("\\\n", ""))
-    assert program == "quarterwalk"
-    assert "Sand Draw 110" in told(*words)
+    calls = after[after.index("    quarterwalk call") : after.index("  how far each crop is")]
+    crops = after[after.index("    quarterwalk stage") : after.index("  where to walk today")]
+    for command in (calls, crops):
+        program, *words = shlex.split(command.replace("\\\n", ""))
+        assert program == "quarterwalk"
+        assert "Sand Draw 110" in told(*words)
 
 
 @pytest.mark.parametrize("folder", ["d", "two words", "-", "./deep/d"])

@@ -23,6 +23,7 @@ SAME = {
     *("{verdict} (provisional)", "{field}, {day}: {verdict}, provisional."),
     *("{field}, {day}: {verdict}.", "{outcome}, {note}"),
     *("{acres} acres", "{number} m", "{number} %", "N", "no", "provisional"),
+    *("BBCH", "BBCH {code}"),
 }
 
 # Days and months have a small letter in Spanish.

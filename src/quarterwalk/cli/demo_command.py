@@ -9,18 +9,25 @@ from pathlib import Path
 import numpy as np
 
 from quarterwalk.call import CallOptions
-from quarterwalk.cli.chosen import chosen_dates, chosen_guideline, chosen_walks
+from quarterwalk.cli.chosen import chosen_guideline, chosen_walks
 from quarterwalk.cli.demo_summary import DemoRun, print_summary
 from quarterwalk.cli.folder import folder_for, write
 from quarterwalk.cli.ground import fields_by_name
 from quarterwalk.cli.judged import Judgement, judge_walks
 from quarterwalk.cli.parser import make_parser
 from quarterwalk.cli.reports import Wishes, write_reports
+from quarterwalk.cli.stage_command import read_seasons, write_seasons
+from quarterwalk.cli.standing import chosen_standings
 from quarterwalk.demo import (
     FIELDS,
+    PLANTED,
     PLANTINGS,
     REPORTS,
+    SEASONS,
+    SEEN,
     WALKS,
+    WEATHER,
+    District,
     load_district,
     make_season,
     write_rows,
@@ -29,6 +36,7 @@ from quarterwalk.demo import (
 from quarterwalk.errors import UsageError
 from quarterwalk.field import Field
 from quarterwalk.files.call_json import CALL_COLUMNS, call_rows, walk_json
+from quarterwalk.reading import take_readings
 
 CALLS_JSON, CALLS_CSV = "calls.json", "calls.csv"
 
@@ -44,6 +52,7 @@ def run(options: argparse.Namespace) -> None:
         judged = _judge(words, folder)
         fields = fields_by_name(options.fields or str(folder / FIELDS), [])
         write_last_reports(judged, fields, folder, season.district.advisor)
+        write_last_seasons(stage_words(folder, season.district), folder)
     print_summary(DemoRun(season, judged, folder, words, metric=options.units == "metric"))
     if options.calls_only:
         return
@@ -72,6 +81,45 @@ def write_last_reports(
     where = folder / REPORTS
     where.mkdir(exist_ok=True)
     write_reports(list(last.values()), fields, where, Wishes(advisor=advisor))
+
+
+def write_last_seasons(words: list[str], folder: Path) -> None:
+    """Write where each field's season stands on the last day, as ``quarterwalk stage`` does.
+
+    Parameters
+    ----------
+    words : list of str
+        What follows ``quarterwalk`` in that command.
+    folder : Path
+        The demo's folder. [folder name]
+    """
+    seasons, _, _ = read_seasons(make_parser().parse_args(words))
+    where = folder / SEASONS
+    where.mkdir(exist_ok=True)
+    write_seasons(seasons, where)
+
+
+def stage_words(folder: Path, district: District) -> list[str]:
+    """Give the words of the command that tells how far the crops in a folder are.
+
+    Parameters
+    ----------
+    folder : Path
+        Where the demo's tables are. [folder name]
+    district : District
+        With the region's rule and the last day.
+
+    Returns
+    -------
+    list of str
+        What follows ``quarterwalk``.
+    """
+    planted, weather, seen, walks, fields = (
+        _plain(folder / name) for name in (PLANTED, WEATHER, SEEN, WALKS, FIELDS)
+    )
+    told = ["--weather", weather, "--seen", seen, "--walks", walks, "--fields", fields]
+    rule = ["--guideline", district.guideline, "--on", district.last_day.isoformat()]
+    return ["stage", planted, *told, *rule]
 
 
 def call_words(folder: Path, guideline: str) -> list[str]:
@@ -104,7 +152,9 @@ def _judge(words: list[str], folder: Path) -> list[Judgement]:
     walks = chosen_walks(options.walks)
     guideline = chosen_guideline(options.guideline)
     choice = CallOptions(options.line, options.level)
-    judged = judge_walks(walks, chosen_dates(options, walks), guideline, choice)
+    readings = take_readings(walks.table)
+    standings = chosen_standings(options, walks, readings, {})
+    judged = judge_walks(walks.table.heads, readings, standings, guideline, choice)
     told = [walk_json(j.head, j.reading, level=options.level, call=j.call) for j in judged]
     text = json.dumps({"walks": told}, indent=2, ensure_ascii=False) + "\n"
     write(folder / CALLS_JSON, text)

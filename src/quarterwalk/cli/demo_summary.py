@@ -17,8 +17,11 @@ from quarterwalk.cli.reports import say_where
 from quarterwalk.cli.screen import Ink, columns, inked, say
 from quarterwalk.demo import (
     FIELDS,
+    PLANTED,
     REPORTS,
+    SEEN,
     WALKS,
+    WEATHER,
     DemoField,
     Season,
     compare,
@@ -38,11 +41,15 @@ _GROUPS = (
 _FILES = (
     ("walks.csv", "every plant of {walks} walks"),
     ("plantings.csv", "the dates of {fields} fields"),
+    ("planted.csv", "the same without first square and bloom, for the clock to work out"),
+    ("weather.csv", "every day of two stations since 2006"),
+    ("seen.csv", "what was seen of the crops between walks"),
     ("fields.geojson", "boundaries, gates and rows of the {fields} fields"),
     ("truth.csv", "what was true of the field at each walk"),
     ("calls.json", "every call with all that led to it"),
     ("calls.csv", "one row a call, for a spreadsheet"),
     ("reports", "what each grower is told of the last walk"),
+    ("seasons", "each field's season by weather and by what was seen"),
 )
 
 # Reasons that are the whole story of a field when they come first.
@@ -226,11 +233,20 @@ def _closing(done: DemoRun) -> None:
     guideline = done.season.district.guideline
     for does, words in (
         ("all calls, one line each:", [*done.words, "--brief"]),
+        ("how far each crop is, by weather and by what was seen:", _stage_words(done)),
         ("where to walk today:", ["quarters", _beside(done.words[1], FIELDS)]),
         ("the rule itself, with its sources:", ["guidelines", guideline]),
     ):
         print(f"  {does}")
         print("\n".join(command_lines([*program_words(), *words], indent=4)))
+
+
+def _stage_words(done: DemoRun) -> list[str]:
+    walks = done.words[1]
+    told = [_beside(walks, name) for name in (PLANTED, WEATHER, SEEN, FIELDS)]
+    options = zip(("--weather", "--seen", "--fields"), told[1:], strict=True)
+    last = done.season.district.last_day.isoformat()
+    return ["stage", told[0], *(word for pair in options for word in pair), "--on", last, "--brief"]
 
 
 def _beside(walks: str, name: str) -> str:

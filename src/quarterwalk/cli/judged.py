@@ -10,13 +10,12 @@ from quarterwalk.call import Call, CallOptions, Verdict, explain, make_call
 from quarterwalk.call.explain import headline
 from quarterwalk.call.figures import listed, short
 from quarterwalk.call.verdict import VERDICT_WORDS
-from quarterwalk.cli.chosen import DatesOf
 from quarterwalk.cli.heading import heading
 from quarterwalk.cli.screen import Ink, inked, say
-from quarterwalk.crop import Stage, StageName, stage_on
-from quarterwalk.files.walk_table import WalkFile
+from quarterwalk.cli.standing import Standing
+from quarterwalk.crop import Stage, StageName
 from quarterwalk.guideline import Guideline
-from quarterwalk.reading import Reading, take_readings
+from quarterwalk.reading import Reading
 from quarterwalk.walk import WalkHead
 
 _INKS = {
@@ -39,16 +38,22 @@ class Judgement:
 
 
 def judge_walks(
-    walks: WalkFile, dates_of: DatesOf, guideline: Guideline, options: CallOptions
+    heads: Sequence[WalkHead],
+    readings: Sequence[Reading],
+    standings: Sequence[Standing],
+    guideline: Guideline,
+    options: CallOptions,
 ) -> list[Judgement]:
     """Make a call on every walk of a file.
 
     Parameters
     ----------
-    walks : WalkFile
-        The walks.
-    dates_of : callable
-        Gives the crop dates of each walk.
+    heads : sequence of WalkHead
+        Fields and days.
+    readings : sequence of Reading
+        What was counted on each walk.
+    standings : sequence of Standing
+        Where each walk's field stood.
     guideline : Guideline
         The region's rule.
     options : CallOptions
@@ -60,15 +65,13 @@ def judge_walks(
         In the order of the file.
     """
     judged = []
-    readings = take_readings(walks.table)
-    for index, (head, reading) in enumerate(zip(walks.table.heads, readings, strict=True)):
-        dates = dates_of(index, head)
+    for head, reading, standing in zip(heads, readings, standings, strict=True):
         call = make_call(
             reading,
-            stage_on(head.date, dates),
+            standing.stage,
             guideline,
             on=head.date,
-            treated=dates.last_treated_before(head.date),
+            treated=standing.dates.last_treated_before(head.date),
             options=options,
         )
         judged.append(Judgement(head, reading, call))

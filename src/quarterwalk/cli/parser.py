@@ -5,12 +5,17 @@ from __future__ import annotations
 import argparse
 
 from quarterwalk import __version__
-
-TYPE_CHECKING = False
-
-if TYPE_CHECKING:
-    from datetime import date
-    from fractions import Fraction
+from quarterwalk.cli.option_types import (
+    count,
+    day,
+    day_or_range,
+    degrees,
+    level,
+    near,
+    positive,
+    split,
+    week,
+)
 
 _JOB = """\
 Lay out the walks through squaring cotton, read their plant checks and say how each
@@ -21,6 +26,7 @@ _START = """\
 examples:
   quarterwalk guidelines                     the regions whose rules are kept here
   quarterwalk quarters fields.geojson        where to walk: quarters, stops and loops
+  quarterwalk stage plantings.csv --weather station.csv   where each field's season stands
   quarterwalk read walks.csv                 what each walk says of its field
   quarterwalk call walks.csv --guideline southern-high-plains --first-square 2026-06-12
   quarterwalk demo                           try it all on an invented district
@@ -29,6 +35,9 @@ examples:
 exit status: 0 done, 2 the command line is wrong, 3 an input was refused."""
 
 _FIELDS = "boundaries: GeoJSON, Shapefile (.shp or .zip), KML, KMZ or GeoPackage"
+_WEATHER = "weather: a table of days or hours, or a station's file of the daily archive"
+_STATIONS = "the archive's list of stations, for names and places"
+_SEEN = "table of what was seen of the crop: leaves, pinhead squares, branches, white flowers"
 _WALKS = "walk table, CSV or XLSX, one row a plant; - reads CSV from standard input"
 
 
@@ -51,6 +60,8 @@ def make_parser() -> argparse.ArgumentParser:
     _guidelines(commands)
     _quarters(commands)
     _sheet(commands)
+    _weather(commands)
+    _stage(commands)
     _read(commands)
     _call(commands)
     _report(commands)
@@ -61,8 +72,14 @@ def make_parser() -> argparse.ArgumentParser:
     return parser
 
 
-MOST_PLANTS, MOST_WEEKS = 50, 8
-"""What a stop and a sheet take at most."""
+HEAT_METHODS = (
+    "simple-average", "held-extremes", "four-case", "single-triangle", "double-triangle",
+    "single-sine", "double-sine",
+)  # fmt: skip
+"""Ways to count heat units, as `quarterwalk.weather.heat_units` names them."""
+
+CUT_OFFS = ("horizontal", "intermediate", "vertical")
+"""What heat above the cap may be worth."""
 
 _Commands = "argparse._SubParsersAction[argparse.ArgumentParser]"
 
@@ -108,7 +125,7 @@ def _sheet(commands: _Commands) -> None:  # type: ignore[valid-type]
     )
     parser.add_argument(
         "--week",
-        type=_week,
+        type=week,
         metavar="N",
         help="week of squaring: marks the plants whose squares are counted",
     )
@@ -124,7 +141,7 @@ def _report(commands: _Commands) -> None:  # type: ignore[valid-type]
     )
     parser.add_argument(
         "--day",
-        type=_day,
+        type=day,
         metavar="DATE",
         help="walks of this day only (default: all in the table)",
     )
@@ -137,18 +154,16 @@ def _report(commands: _Commands) -> None:  # type: ignore[valid-type]
 
 
 def _laying(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument(
-        "--date", type=_day, metavar="DATE", help="day of the walk (default: today)"
-    )
+    parser.add_argument("--date", type=day, metavar="DATE", help="day of the walk (default: today)")
     parser.add_argument(
         "--loops",
-        type=_split,
+        type=split,
         default=(2, 3),
         metavar="N+N",
         help="stops a quarter in each loop, such as 2+3 (the default), 1+2+2 or 5",
     )
     parser.add_argument(
-        "--plants", type=_count, metavar="N", help="plants in a row at each stop (default: 5)"
+        "--plants", type=count, metavar="N", help="plants in a row at each stop (default: 5)"
     )
 
 
@@ -176,6 +191,117 @@ def _units(parser: argparse.ArgumentParser) -> None:
     )
 
 
+def _weather(commands: _Commands) -> None:  # type: ignore[valid-type]
+    parser = _command(commands, "weather", "say what stations measured, and its heat units")
+    parser.add_argument(
+        "files", nargs="*", metavar="FILE", help=_WEATHER + "; - reads from standard input"
+    )
+    parser.add_argument("--stations", metavar="LIST", help=_STATIONS)
+    parser.add_argument(
+        "--near",
+        type=near,
+        metavar="LAT,LON",
+        help="a place, such as 33.6,-101.9: the nearest station is told first",
+    )
+    parser.add_argument(
+        "--from",
+        dest="first",
+        type=day,
+        metavar="DATE",
+        help="first day that is told (default: the last year of each station)",
+    )
+    parser.add_argument(
+        "--to", dest="last", type=day, metavar="DATE", help="last day (default: the last there is)"
+    )
+    _heat(parser)
+    _service(parser)
+    parser.add_argument(
+        "--walk-on",
+        type=day,
+        metavar="DATE",
+        help="sun, shadow and heat of this day for whoever walks",
+    )
+    parser.add_argument(
+        "--out", metavar="TABLE", help="write the days as a table, CSV or XLSX, gaps filled"
+    )
+    _json(parser)
+
+
+def _heat(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument(
+        "--method",
+        choices=HEAT_METHODS,
+        default="simple-average",
+        help="how heat units are counted (default: %(default)s)",
+    )
+    parser.add_argument(
+        "--base",
+        type=degrees,
+        default=60.0,
+        metavar="N",
+        help="heat counts above this, in °F (default: 60)",
+    )
+    parser.add_argument(
+        "--cap", type=degrees, metavar="N", help="above this, in °F, more heat counts no more"
+    )
+    parser.add_argument(
+        "--cutoff",
+        choices=CUT_OFFS,
+        default="horizontal",
+        help="what heat above the cap is worth (default: %(default)s)",
+    )
+
+
+def _service(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument(
+        "--service",
+        action="store_true",
+        help="ask a weather service on the internet, for --near from --from on",
+    )
+    for kind in ("forecast", "history"):
+        parser.add_argument(
+            f"--service-{kind}",
+            metavar="URL",
+            help=f"another address to ask for the {kind}; goes with --service",
+        )
+    parser.add_argument(
+        "--service-cache",
+        metavar="DIR",
+        help="where its answers are kept (default: the user's cache folder); goes with --service",
+    )
+
+
+def _stage(commands: _Commands) -> None:  # type: ignore[valid-type]
+    parser = _command(commands, "stage", "say where each field's season stands, and what is next")
+    parser.add_argument(
+        "plantings",
+        metavar="PLANTINGS",
+        help="table with one row a field: field, planted, first_square, bloom, treated",
+    )
+    parser.add_argument(
+        "--weather",
+        action="append",
+        required=True,
+        metavar="FILE",
+        help=_WEATHER + "; may be given again",
+    )
+    parser.add_argument("--stations", metavar="LIST", help=_STATIONS)
+    parser.add_argument("--seen", metavar="TABLE", help=_SEEN)
+    parser.add_argument("--walks", metavar="WALKS", help=_WALKS)
+    parser.add_argument("--fields", metavar="FIELDS", help=_FIELDS)
+    parser.add_argument(
+        "--guideline", metavar="NAME|FILE", help="the region's rule, to judge the walks by"
+    )
+    parser.add_argument("--on", type=day, metavar="DATE", help="the day asked for (default: today)")
+    parser.add_argument(
+        "--field", action="append", metavar="NAME", help="this field only; may be given again"
+    )
+    parser.add_argument("--out", metavar="DIR", help="folder for a page and a PDF of each field")
+    _printed(parser)
+    parser.add_argument("--brief", action="store_true", help="one line a field")
+    _json(parser)
+
+
 def _read(commands: _Commands) -> None:  # type: ignore[valid-type]
     parser = _command(commands, "read", "say what each walk says of its field, without a rule")
     _walks(parser)
@@ -200,7 +326,7 @@ def _judging(parser: argparse.ArgumentParser) -> None:
     dates = parser.add_mutually_exclusive_group(required=True)
     dates.add_argument(
         "--first-square",
-        type=_day_or_range,
+        type=day_or_range,
         metavar="DATE[/DATE]",
         help="day of first square, or the first and last day it may have been (YYYY-MM-DD)",
     )
@@ -209,11 +335,19 @@ def _judging(parser: argparse.ArgumentParser) -> None:
         metavar="TABLE",
         help="table with one row a field: field, planted, first_square, bloom, treated",
     )
-    parser.add_argument("--bloom", type=_day, metavar="DATE", help="day of first bloom")
-    parser.add_argument("--treated", type=_day, metavar="DATE", help="day of the last treatment")
+    parser.add_argument(
+        "--weather",
+        action="append",
+        metavar="FILE",
+        help=_WEATHER + "; works out a first_square that is blank; may be given again",
+    )
+    parser.add_argument("--stations", metavar="LIST", help=_STATIONS)
+    parser.add_argument("--seen", metavar="TABLE", help=_SEEN)
+    parser.add_argument("--bloom", type=day, metavar="DATE", help="day of first bloom")
+    parser.add_argument("--treated", type=day, metavar="DATE", help="day of the last treatment")
     parser.add_argument(
         "--line",
-        type=_positive,
+        type=positive,
         metavar="N",
         help="insects per 100 to treat at, inside the published range (default: its lower end)",
     )
@@ -270,7 +404,7 @@ def _walks(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("walks", metavar="WALKS", help=_WALKS)
     parser.add_argument(
         "--level",
-        type=_level,
+        type=level,
         default=0.90,
         metavar="P",
         help="chance that a printed range holds the true value (default: 0.90)",
@@ -279,72 +413,3 @@ def _walks(parser: argparse.ArgumentParser) -> None:
 
 def _json(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--json", action="store_true", help="print JSON for scripts")
-
-
-def _day(text: str) -> date:
-    from datetime import date
-
-    try:
-        if len(text) != len("YYYY-MM-DD"):
-            raise ValueError(text)
-        return date.fromisoformat(text)
-    except ValueError:
-        raise argparse.ArgumentTypeError(f'must be a date as YYYY-MM-DD, got "{text}"') from None
-
-
-def _day_or_range(text: str) -> tuple[date, date]:
-    first, slash, last = text.partition("/")
-    days = _day(first), _day(last if slash else first)
-    if days[1] < days[0]:
-        raise argparse.ArgumentTypeError(f'must not end before it begins, got "{text}"')
-    return days
-
-
-def _level(text: str) -> float:
-    try:
-        level = float(text)
-    except ValueError:
-        level = 0.0
-    if not 0.0 < level < 1.0:
-        raise argparse.ArgumentTypeError(f'must lie between 0 and 1, such as 0.90, got "{text}"')
-    return level
-
-
-def _positive(text: str) -> Fraction:
-    from fractions import Fraction
-
-    try:
-        number = Fraction(text)
-    except (ValueError, ZeroDivisionError):
-        number = Fraction(0)
-    if number <= 0:
-        raise argparse.ArgumentTypeError(f'must be a number above 0, got "{text}"')
-    return number
-
-
-def _split(text: str) -> tuple[int, ...]:
-    try:
-        split = tuple(int(part) for part in text.split("+"))
-    except ValueError:
-        split = ()
-    if not split or min(split) < 1:
-        raise argparse.ArgumentTypeError(
-            f'must be stops a quarter in each loop, such as 2+3 or 1+2+2, got "{text}"'
-        )
-    return split
-
-
-def _count(text: str) -> int:
-    if not text.isdecimal() or not 1 <= int(text) <= MOST_PLANTS:
-        raise argparse.ArgumentTypeError(
-            f'must be a whole number from 1 to {MOST_PLANTS}, got "{text}"'
-        )
-    return int(text)
-
-
-def _week(text: str) -> int:
-    if not text.isdecimal() or not 1 <= int(text) <= MOST_WEEKS:
-        raise argparse.ArgumentTypeError(
-            f'must be a week of squaring from 1 to {MOST_WEEKS}, got "{text}"'
-        )
-    return int(text)

@@ -50,14 +50,15 @@ def walk_json(head: WalkHead, reading: Reading, *, level: float, call: Call | No
             "p_under": chances.under,
             "p_treat": chances.treat,
         }
-        told["stage"] = _stage_json(call.stage)
+        weeks = list(call.stage.squaring_weeks)
+        told["stage"] = {"name": call.stage.name.value, "squaring_weeks": weeks}
+        told["crop"] = _crop_json(call.stage)
         told["call"] = call_json(call)
     return told
 
 
-def _stage_json(stage: Stage) -> Json:
-    weeks = list(stage.squaring_weeks)
-    told: Json = {"name": stage.name.value, "squaring_weeks": weeks, "bbch": stage.bbch}
+def _crop_json(stage: Stage) -> Json:
+    told: Json = {"bbch": stage.bbch}
     worked = stage.worked_out
     if worked is not None:
         told["first_square"] = [worked.first.isoformat(), worked.last.isoformat()]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import date
 
-from quarterwalk.words import noted, phrase
+from quarterwalk.words import noted, phrase, phrase_as
 
 _MONTHS = (
     noted("January"), noted("February"), noted("March"), noted("April"), noted("May"),
@@ -42,7 +42,7 @@ def dates_long(first: date, last: date) -> str:
         return phrase(
             "{first} to {last} {month}", first=first.day, last=last.day, month=month_word(last)
         )
-    return phrase("{first} to {last}", first=date_word(first), last=date_word(last))
+    return phrase_as("days", "{first} to {last}", first=date_word(first), last=date_word(last))
 
 
 def dates_short(first: date, last: date) -> str:

@@ -1,0 +1,214 @@
+"""Clocks of fields: weather, plantings and what was seen, brought together by field name."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
+from datetime import date
+
+from quarterwalk.cli.ground import known_as
+from quarterwalk.cli.weather_files import chosen_weather, nearest
+from quarterwalk.crop import CropClock, Given, Seen, clock_for
+from quarterwalk.errors import Problem, UsageError, shown
+from quarterwalk.field import Field
+from quarterwalk.files.plantings import Planting
+from quarterwalk.files.seen_table import read_seen
+from quarterwalk.reading import Reading
+from quarterwalk.walk import WalkHead
+from quarterwalk.weather.choose import FieldWeather, weather_for
+from quarterwalk.weather.daily import DailyWeather
+from quarterwalk.weather.station import Place
+
+
+@dataclass(frozen=True, slots=True)
+class FieldProblem(Problem):
+    """What keeps the season of one field from being worked out; `expected` is a sentence."""
+
+    @property
+    def message(self) -> str:
+        """Name the field, and say what must hold."""
+        row = "" if self.row is None else f" row {self.row}"
+        return f"{self.file}{row}, field {shown(self.value)}: {self.expected}"
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Clocks:
+    """All that the clocks of fields run on.
+
+    Parameters
+    ----------
+    stations : tuple of DailyWeather
+        Each once.
+    places : mapping of str to (float, float)
+        Where the fields are, by `known_as`. [degrees]
+    plantings : mapping of str to Planting
+        By the names of the table; each with the day of planting.
+    seen : mapping of str to tuple of Seen
+        What was seen, by `known_as`.
+    """
+
+    stations: tuple[DailyWeather, ...]
+    places: Mapping[str, Place]
+    plantings: Mapping[str, Planting]
+    seen: Mapping[str, tuple[Seen, ...]]
+    _filled: dict[tuple[Place | None, date, date], FieldWeather] = field(default_factory=dict)
+    _nearest: dict[Place, tuple[DailyWeather, ...]] = field(default_factory=dict)
+
+    def planted(self, name: str) -> date:
+        """Give the day on which the stand of a field was planted."""
+        planted = self.plantings[name].stand_planted
+        if planted is None:
+            raise ValueError(f"the planting of {name} must give its day.")
+        return planted
+
+    def weather(self, name: str, on: date) -> FieldWeather:
+        """Give the weather that a field goes by, gaps filled.
+
+        Parameters
+        ----------
+        name : str
+            The field.
+        on : date
+            The day asked for.
+
+        Returns
+        -------
+        FieldWeather
+
+        Raises
+        ------
+        WeatherError
+            If nothing tells which station is near.
+        """
+        place, planted = self.places.get(known_as(name)), self.planted(name)
+        key = place, planted, on
+        if key not in self._filled:
+            near = self._near(place)
+            self._filled[key] = weather_for(near, place, first=planted, last=max(planted, on))
+        return self._filled[key]
+
+    def _near(self, place: Place | None) -> tuple[DailyWeather, ...]:
+        """Give the stations that a field may go by, and that its gaps are filled from."""
+        if place is None or len(self.stations) == 1:
+            return self.stations
+        if place not in self._nearest:
+            self._nearest[place] = tuple(nearest(self.stations, place)) or self.stations
+        return self._nearest[place]
+
+    def clock(self, name: str, on: date, more_seen: Iterable[Seen] = ()) -> CropClock:
+        """Read a field's clock on a day.
+
+        Parameters
+        ----------
+        name : str
+            The field.
+        on : date
+            What was measured or seen later is not looked at, nor a later first bloom.
+        more_seen : iterable of Seen
+            What was seen beside the table, such as on walks.
+
+        Returns
+        -------
+        CropClock
+
+        Raises
+        ------
+        WeatherError
+            If weather lacks days that can't be filled, or nothing tells what may come.
+        CropDateError
+            If the day is not in the season of the planting.
+        """
+        planting = self.plantings[name]
+        bloom = planting.bloom if planting.bloom is not None and planting.bloom <= on else None
+        return clock_for(
+            self.weather(name, on).weather,
+            self.planted(name),
+            on=on,
+            given=Given(planting.first_square, bloom),
+            seen=[*self.seen.get(known_as(name), ()), *more_seen],
+        )
+
+
+def chosen_clocks(
+    options: argparse.Namespace,
+    plantings: Mapping[str, Planting],
+    fields: Mapping[str, Field],
+) -> Clocks:
+    """Read weather and what was seen, for the fields of a plantings table.
+
+    Parameters
+    ----------
+    options : argparse.Namespace
+        With ``--weather``, ``--stations``, ``--seen`` and ``--fields``.
+    plantings : mapping of str to Planting
+        By field name.
+    fields : mapping of str to Field
+        Boundaries by `known_as`.
+
+    Returns
+    -------
+    Clocks
+
+    Raises
+    ------
+    UsageError
+        If there are several stations and no boundaries to tell which is near.
+    """
+    weather = chosen_weather(options.weather, options.stations)
+    if len(weather.stations) > 1 and options.fields is None:
+        raise UsageError(
+            f"with {len(weather.stations)} stations --fields must say where the fields are;"
+            " or give a file of one station."
+        )
+    places = {name: (each.shape.centroid.x, each.shape.centroid.y) for name, each in fields.items()}
+    return Clocks(weather.stations, places, plantings, _seen(options.seen, plantings))
+
+
+def _seen(path: str | None, plantings: Mapping[str, Planting]) -> dict[str, tuple[Seen, ...]]:
+    """Read what was seen, saying which of its fields was never planted."""
+    if path is None:
+        return {}
+    told = read_seen(path)
+    for notice in told.notices:
+        print(notice, file=sys.stderr)
+    planted = {known_as(name) for name in plantings}
+    for name in told.seen:
+        if known_as(name) not in planted:
+            print(
+                f'{told.file}: the plantings have no field named "{shown(name)}";'
+                " what was seen there is left alone.",
+                file=sys.stderr,
+            )
+    return {known_as(name): seen for name, seen in told.seen.items()}
+
+
+def seen_on_walks(
+    heads: Sequence[WalkHead], readings: Sequence[Reading]
+) -> dict[str, tuple[Seen, ...]]:
+    """Give what the square checks of walks tell of the crop, by field name.
+
+    Parameters
+    ----------
+    heads : sequence of WalkHead
+        Fields and days.
+    readings : sequence of Reading
+        What was counted, in the same order.
+
+    Returns
+    -------
+    dict of str to tuple of Seen
+        A walk without a square check tells nothing.
+    """
+    told: dict[str, tuple[Seen, ...]] = {}
+    for head, reading in zip(heads, readings, strict=True):
+        if reading.square_plants:
+            seen = Seen(
+                on=head.date,
+                plants=reading.square_plants,
+                pinhead=reading.squaring_plants,
+                walked=True,
+            )
+            told[head.field] = (*told.get(head.field, ()), seen)
+    return told

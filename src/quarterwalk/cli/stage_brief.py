@@ -1,0 +1,107 @@
+"""Fields' seasons in one line each."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date
+
+from quarterwalk.cli.screen import Ink, inked
+from quarterwalk.cli.seasons import Season
+from quarterwalk.crop import RANGE, CropClock, Event, WeekOdds, outlook_of
+
+_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+# Past this a chance would be rounded up to 10 in 10, which nobody can know. [fraction]
+_SURE = 0.95
+_HEADS = ("field", "stage", "week", "first square", "first bloom", "walk from")
+
+
+def print_stages(seasons: Sequence[Season]) -> None:
+    """Print one line a field, with what to do next.
+
+    Parameters
+    ----------
+    seasons : sequence of Season
+        The fields.
+    """
+    rows = [_row(each) for each in seasons]
+    widths = [max(map(len, column)) for column in zip(_HEADS, *rows, strict=True)]
+    print(inked(_line(_HEADS, widths) + "  next", Ink.QUIET))
+    for row, each in zip(rows, seasons, strict=True):
+        print(f"{_line(row, widths)}  {_next(each.clock)}")
+
+
+def _line(cells: Sequence[str], widths: Sequence[int]) -> str:
+    return "  ".join(f"{cell:<{width}}" for cell, width in zip(cells, widths, strict=True))
+
+
+def _row(season: Season) -> tuple[str, ...]:
+    clock, outlook = season.clock, outlook_of(season.clock)
+    square = clock.given.first_square or clock.odds[Event.FIRST_SQUARE].within(RANGE)
+    return (
+        season.name,
+        stage_word(clock.weeks),
+        _week(clock.weeks),
+        _span(square),
+        _span(outlook.bloom),
+        "–" if outlook.begin is None else _day(outlook.begin[0]),
+    )
+
+
+def stage_word(weeks: WeekOdds) -> str:
+    """Give the stretch of the season that a field is most likely in.
+
+    Parameters
+    ----------
+    weeks : WeekOdds
+        Where it stands.
+
+    Returns
+    -------
+    str
+    """
+    told = {
+        "not squaring": weeks.before,
+        "squaring": sum(weeks.weeks),
+        "blooming": weeks.blooming,
+    }
+    return max(told, key=lambda word: told[word])
+
+
+def _week(weeks: WeekOdds) -> str:
+    """Give the likeliest week of squaring with its chance, where the field squares."""
+    if stage_word(weeks) != "squaring":
+        return "–"
+    best = max(weeks.weeks)
+    told = "over 9" if best > _SURE else f"{max(1, round(10 * best))}"
+    return f"{weeks.weeks.index(best) + 1}, {told} in 10"
+
+
+def _span(days: tuple[date, date] | None) -> str:
+    if days is None:
+        return "–"
+    first, last = days
+    if first == last:
+        return _day(first)
+    begin = f"{first.day}" if first.month == last.month else _day(first)
+    return f"{begin}–{_day(last)}"
+
+
+def _day(day: date) -> str:
+    return f"{day.day} {_MONTHS[day.month - 1]}"
+
+
+def _next(clock: CropClock) -> str:
+    """Say in a few words what to do next."""
+    outlook, stage = outlook_of(clock), stage_word(clock.weeks)
+    begin, closest, again = outlook.begin, outlook.closest, outlook.weeds_again
+    if stage == "blooming":
+        if again is not None and clock.on < again:
+            return f"leave weeds to {_day(again)}"
+        return "weeds may be cleared"
+    if stage == "squaring":
+        if closest is not None and clock.on <= closest[1]:
+            return f"watch closest to {_day(closest[1])}"
+        return "walk until bloom"
+    if begin is not None and clock.on < begin[0]:
+        return f"begin to walk {_day(begin[0])}"
+    return "walk now"

@@ -1,0 +1,143 @@
+"""``quarterwalk stage``: where each field's season stands, and what comes next."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from collections.abc import Mapping, Sequence
+from datetime import date
+from pathlib import Path
+
+from quarterwalk.call.figures import day_words, listed
+from quarterwalk.cli.chosen import refuse_two_streams
+from quarterwalk.cli.clocks import chosen_clocks
+from quarterwalk.cli.folder import folder_for, write
+from quarterwalk.cli.ground import fields_by_name
+from quarterwalk.cli.reports import PAPERS, no_pdf, pdfs_can_be_made
+from quarterwalk.cli.screen import Ink, inked, print_json, say
+from quarterwalk.cli.seasons import Season, asked_fields, day_for, told_seasons
+from quarterwalk.cli.stage_brief import print_stages
+from quarterwalk.cli.stage_walks import chosen_walked
+from quarterwalk.files.file_names import file_names
+from quarterwalk.files.plantings import read_plantings
+from quarterwalk.files.stage_json import StageTold, stages_json
+from quarterwalk.report.pdf import Paper
+from quarterwalk.report.season_doubts import doubts
+from quarterwalk.report.season_page import season_html
+from quarterwalk.report.season_pdf import season_pdf
+from quarterwalk.report.season_report import SeasonReport
+from quarterwalk.report.season_text import season_sections
+
+
+def run(options: argparse.Namespace) -> None:
+    """Read each field's clock on a day, and print or write what it tells."""
+    seasons, days, today = read_seasons(options)
+    # written first, so that nothing is lost where the reader of the screen goes away
+    written = "" if options.out is None else _write(seasons, options.out, PAPERS[options.paper])
+    if options.json:
+        print_json(stages_json([_told(each) for each in seasons]))
+        return
+    if options.brief:
+        print_stages(seasons)
+    else:
+        for each in seasons:
+            _print(each.report)
+    if options.on is None:
+        say(_which_day(today, days))
+    if written:
+        say(written)
+
+
+def read_seasons(
+    options: argparse.Namespace,
+) -> tuple[list[Season], dict[str, date], date]:
+    """Read the clock of each field asked for.
+
+    Parameters
+    ----------
+    options : argparse.Namespace
+        Of ``quarterwalk stage``.
+
+    Returns
+    -------
+    (list of Season, dict of str to date, date)
+        The seasons, the day for which each field is told, and today.
+    """
+    refuse_two_streams(options)
+    plantings = read_plantings(options.plantings, need_first_square=False)
+    for notice in plantings.notices:
+        print(notice, file=sys.stderr)
+    names = asked_fields(plantings, options.field)
+    walked = chosen_walked(options, plantings)
+    fields = fields_by_name(options.fields, names)
+    clocks = chosen_clocks(options, plantings.plantings, fields)
+    today = date.today()  # noqa: DTZ011 - the day on the scout's own calendar
+    days = {name: day_for(clocks, name, options.on, today) for name in names}
+    return told_seasons(options, clocks, days, walked, fields), days, today
+
+
+def _print(report: SeasonReport) -> None:
+    head = ", ".join(part for part in (report.field, report.grower, report.about) if part)
+    print(inked(head, Ink.HEAD))
+    for section in season_sections(report):
+        print()
+        print(f"  {inked(section.title, Ink.HEAD)}")
+        for sentence in section.sentences:
+            say(sentence, indent=4)
+    print()
+
+
+def _which_day(today: date, days: Mapping[str, date]) -> str:
+    """Say for which day the fields are told, where nobody asked for one."""
+    told = f"Told for today, {day_words(today)} {today.year}; --on DATE asks for another day."
+    others = [f"{name} for {on}" for name, on in days.items() if on != today]
+    if others:
+        told += f" Today is not in the season of some, told for its nearest day: {listed(others)}."
+    return told
+
+
+def _told(season: Season) -> StageTold:
+    """Put the sentences of what disagrees, and of what was set aside, beside their records."""
+    said = doubts(season.clock)
+    count, aside = len(season.clock.disagreements), len(season.clock.set_aside)
+    return StageTold(
+        season.name,
+        season.clock,
+        season.weather,
+        said[:count],
+        said[len(said) - aside :],
+    )
+
+
+def _write(seasons: Sequence[Season], out: str, paper: Paper) -> str:
+    """Write a page and a PDF of each field, and say what was written."""
+    pdfs = pdfs_can_be_made()
+    with folder_for(out) as folder:
+        write_seasons(seasons, folder, paper)
+    what = "1 season," if len(seasons) == 1 else f"{len(seasons)} seasons, each"
+    if pdfs:
+        return f"{folder} holds {what} as a page and as a PDF."
+    return f"{folder} holds {what} as a page. {no_pdf()}"
+
+
+def write_seasons(seasons: Sequence[Season], folder: Path, paper: Paper = Paper.LETTER) -> None:
+    """Write a page of each season, and a PDF where PDFs can be made.
+
+    Parameters
+    ----------
+    seasons : sequence of Season
+        The seasons.
+    folder : Path
+        Where; it is there already. [folder name]
+    paper : Paper
+        The sheet.
+    """
+    pdfs = pdfs_can_be_made()
+    for each, name in zip(seasons, file_names(s.name for s in seasons), strict=True):
+        _write_one(each.report, folder, name, paper if pdfs else None)
+
+
+def _write_one(report: SeasonReport, folder: Path, name: str, paper: Paper | None) -> None:
+    write(folder / f"{name}.html", season_html(report))
+    if paper is not None:
+        write(folder / f"{name}.pdf", season_pdf([report], paper=paper))

@@ -1,0 +1,148 @@
+"""Weather on the command line: files read, stations that stand in several of them joined."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from quarterwalk.errors import UsageError
+from quarterwalk.files.weather_file import WeatherFinding, read_weather
+from quarterwalk.weather.daily import DailyWeather, DayMark
+from quarterwalk.weather.hourly import HourlyWeather
+from quarterwalk.weather.station import Place, Station, by_distance
+
+# A file may hold thousands of stations; gaps are filled from few, and all near. A rule of
+# this project. [count]
+MOST_STATIONS = 20
+
+# Days are the same where both temperatures are nearer than this: files round to a tenth of
+# a degree Celsius. [°F]
+_SAME = 0.2
+
+
+@dataclass(frozen=True, slots=True)
+class ChosenWeather:
+    """The weather of all files, each station once, and what was found wrong in them.
+
+    `hourly` are the hours that files gave, in the order of the files.
+    """
+
+    stations: tuple[DailyWeather, ...]
+    findings: tuple[WeatherFinding, ...]
+    hourly: tuple[HourlyWeather, ...] = ()
+
+
+def chosen_weather(paths: Sequence[str], station_list: str | None) -> ChosenWeather:
+    """Read files of weather, saying on standard error what was left alone.
+
+    Parameters
+    ----------
+    paths : sequence of str
+        Files; one of them may be ``-`` for standard input.
+    station_list : str or None
+        The archive's list of stations.
+
+    Returns
+    -------
+    ChosenWeather
+
+    Raises
+    ------
+    UsageError
+        If standard input is to be read twice.
+    RefusedInput
+        If a file can't be taken.
+    """
+    if paths.count("-") > 1:
+        raise UsageError("only one FILE of weather can be - (standard input).")
+    stations: list[DailyWeather] = []
+    findings: list[WeatherFinding] = []
+    hourly: list[HourlyWeather] = []
+    for path in paths:
+        stdin = sys.stdin.buffer if path == "-" else None
+        told = read_weather(path, stations=station_list, stdin=stdin)
+        for notice in told.notices:
+            print(notice, file=sys.stderr)
+        stations += told.stations
+        findings += told.findings
+        hourly += told.hourly
+    return ChosenWeather(tuple(one_a_station(stations)), tuple(findings), tuple(hourly))
+
+
+def nearest(stations: Sequence[DailyWeather], place: Place) -> list[DailyWeather]:
+    """Give the stations near a place, the nearest first.
+
+    Parameters
+    ----------
+    stations : sequence of DailyWeather
+        Each once; those whose place is not known are left out.
+    place : (float, float)
+        Longitude and latitude. [degrees]
+
+    Returns
+    -------
+    list of DailyWeather
+        At most `MOST_STATIONS`.
+    """
+    by_id = {weather.station.id: weather for weather in stations}
+    near = by_distance([weather.station for weather in stations], place)
+    return [by_id[station.id] for station, _ in near[:MOST_STATIONS]]
+
+
+def one_a_station(stations: Iterable[DailyWeather]) -> list[DailyWeather]:
+    """Join the days of stations that have the same id, saying where they differ.
+
+    Parameters
+    ----------
+    stations : iterable of DailyWeather
+        In the order in which their files were given.
+
+    Returns
+    -------
+    list of DailyWeather
+        In the order in which each came first.
+    """
+    by_id: dict[str, DailyWeather] = {}
+    for weather in stations:
+        before = by_id.get(weather.station.id)
+        by_id[weather.station.id] = weather if before is None else _joined(before, weather)
+    return list(by_id.values())
+
+
+def _joined(before: DailyWeather, after: DailyWeather) -> DailyWeather:
+    """Lay a station's later file over its earlier one; what was measured is never lost."""
+    first, last = min(before.first, after.first), max(before.last, after.last)
+    old, new = before.between(first, last), after.between(first, last)
+    measured = old.marks == DayMark.MEASURED, new.marks == DayMark.MEASURED
+    off = np.maximum(np.abs(old.tmin_f - new.tmin_f), np.abs(old.tmax_f - new.tmax_f))
+    if count := int(np.count_nonzero(measured[0] & measured[1] & (off > _SAME))):
+        _say_that_they_differ(after.station, count)
+    take = ~new.missing & (measured[1] | ~measured[0])
+    return DailyWeather(
+        _both(before.station, after.station),
+        first,
+        np.where(take, new.tmin_f, old.tmin_f),
+        np.where(take, new.tmax_f, old.tmax_f),
+        np.where(take, new.marks, old.marks),
+    )
+
+
+def _say_that_they_differ(station: Station, count: int) -> None:
+    days = "1 day differs" if count == 1 else f"{count} days differ"
+    print(
+        f"{station.label} stands in more than one file, and {days}; the file given later holds.",
+        file=sys.stderr,
+    )
+
+
+def _both(before: Station, after: Station) -> Station:
+    """Take what either file says of a station, the later one first."""
+    return replace(
+        after,
+        name=after.name or before.name,
+        place=after.place or before.place,
+        elevation_m=before.elevation_m if after.elevation_m is None else after.elevation_m,
+    )
