@@ -12,11 +12,14 @@ import sys
 from datetime import date, timedelta
 from pathlib import Path
 
+import numpy as np
+
 from quarterwalk.cli.office import set_up
 
 set_up(Path(sys.argv[1]))
 
 from quarterwalk.demo import demo_fields  # noqa: E402 - only once Django is set up
+from quarterwalk.files.weather_file import WeatherFile  # noqa: E402
 from quarterwalk.office import clock  # noqa: E402
 from quarterwalk.office.models import (  # noqa: E402
     Device,
@@ -28,13 +31,22 @@ from quarterwalk.office.models import (  # noqa: E402
     Role,
     WalkRow,
 )
-from quarterwalk.office.services import fields, journal, people, phones, walks  # noqa: E402
+from quarterwalk.office.services import (  # noqa: E402
+    fields,
+    journal,
+    people,
+    phones,
+    walks,
+    weather,
+)
+from quarterwalk.office.translate import to_field  # noqa: E402
 from quarterwalk.walk import (  # noqa: E402
     QUADRANTS,
     InsectCount,
     PlantCheck,
     SquareCount,
 )
+from quarterwalk.weather import DailyWeather, DayMark, Station  # noqa: E402
 
 PASSWORD = "heron under the bridge"
 GUIDELINE = "southern-high-plains"
@@ -51,6 +63,7 @@ def main() -> None:
     _person(far, "Ada Stow", Role.LEAD)
     _fields(near, far)
     grower = _person(near, "Marlow Teague", Role.GROWER)
+    _weather(near)
     told = {
         "people": {member.person.sign_in_name: member.pk for member in (lead, *scouts, grower)},
         "password": PASSWORD,
@@ -97,6 +110,23 @@ def _fields(near: District, far: District) -> None:
 
 def _first_square(district: District) -> date:
     return clock.today(district) - timedelta(days=DAYS_OF_SQUARING)
+
+
+def _weather(district: District) -> None:
+    """Hand in twelve years of warm summers at a station near by, up to yesterday."""
+    last = clock.today(district) - timedelta(days=1)
+    first = date(last.year - 12, 1, 1)
+    days = np.arange((last - first).days + 1)
+    mean = 62 + 21 * np.sin(2 * np.pi * (days - 105) / 365.25) + 4 * np.sin(days)
+    near = to_field(district.fields.all()[0]).shape.centroid
+    told = DailyWeather(
+        Station("GIN", "Gin Road", (near.x - 0.1, near.y)),
+        first,
+        mean - 13,
+        mean + 13,
+        np.full(days.size, DayMark.MEASURED, np.uint8),
+    )
+    weather.take_weather(district=district, weather=WeatherFile("w.csv", (told,), (), (), ()))
 
 
 def _checks(missing: int) -> list[PlantCheck]:

@@ -13,14 +13,17 @@ from django.test import Client
 from django.urls import URLPattern, URLResolver, get_resolver, reverse
 from pytest_django import Settings
 
+from quarterwalk.crop import Seen
 from quarterwalk.office import clock
-from quarterwalk.office.models import JournalEntry, Membership, Person
+from quarterwalk.office.models import JournalEntry, Membership, Person, StationRow
 from quarterwalk.office.services import journal
 from quarterwalk.office.services.people import new_link
+from quarterwalk.office.services.seen import note_seen
 from quarterwalk.office.services.walks import enter_walk
 from quarterwalk.walk import InsectCount, PlantCheck, Quadrant
 from tests.browser.url_roles import FORMS, WHO, rows
 from tests.office.people import People, phone, settle
+from tests.office.weathered import planted, weathered
 
 ROWS = rows()
 
@@ -50,7 +53,12 @@ def place(db: None) -> Place:
     entry = {"pk": JournalEntry.objects.get(state="quarantined").pk}
     field = {"field_id": here.home.public_id}
     bob = {"pk": here.part(here.bob).pk}
+    weathered(here.near)
+    planted(here.home, clock.today(here.near))
+    saw = note_seen(field=here.east, seen=Seen(clock.today(here.near), nodes=8), by=here.bob)
     values: dict[str, dict[str, str | int]] = {
+        "seen-strike": {"pk": saw.pk},
+        "weather-remove": {"pk": StationRow.objects.get().pk},
         "entry": entry,
         "phone-revoke": {"device_id": device.device_id},
         "join": {"token": _newcomers(here)},
@@ -58,6 +66,7 @@ def place(db: None) -> Place:
         "phone-file": {"name": "index.html"},
         "sync-card": {"sha256": "0" * 64},
         **dict.fromkeys(("field", "field-rule", "field-dates", "field-closed", "desk-walk"), field),
+        **dict.fromkeys(("field-season", "field-season-pdf", "field-seen"), field),
         **dict.fromkeys(("walk", "walk-table", "walk-strike"), walk),
         **dict.fromkeys(("person-role", "person-link", "person-remove"), bob),
     }

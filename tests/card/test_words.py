@@ -98,7 +98,7 @@ def test_a_rule_whose_line_changes_by_week_says_so() -> None:
     ("days", "more", "said"),
     [
         (-3, {}, "not squaring yet"),
-        (9, {}, "Week 2 of squaring, by the dates given."),
+        (9, {}, "Week 2 of squaring, as far as is known."),
         (32, {}, "more than 30 days ago"),
         (46, {}, "more than 45 days ago"),
         (30, {"bloom": ON}, "is over: it ends at first bloom. The field blooms."),

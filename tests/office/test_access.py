@@ -8,11 +8,15 @@ from typing import Any
 import pytest
 from django.http import Http404
 
-from quarterwalk.office import access
-from quarterwalk.office.models import Device, JournalEntry, Membership, WalkRow
+from quarterwalk.crop import Seen
+from quarterwalk.office import access, access_season
+from quarterwalk.office.models import Device, JournalEntry, Membership, StationRow, WalkRow
 from quarterwalk.office.services.journal import decide, office_device
+from quarterwalk.office.services.seen import note_seen
 from tests.office.people import NOBODY, People
+from tests.office.seasoned import DAY
 from tests.office.sender import Sender
+from tests.office.weathered import station, weathered
 
 ALL = {"alice", "bob", "gil"}
 WALK = {"alice", "bob"}
@@ -31,7 +35,14 @@ def ground(people: People) -> dict[str, Any]:
     struck = bobs.say("struck", {"seq": void["seq"]}, void["walk"])
     bobs.send(*home, *east, unopened, void, struck, b"{")
     charlies.send(*charlies.walk(people.away, 4), b"{")
+    day = (DAY, DAY)
+    weathered(people.near, station(days=day))
+    weathered(people.far, station(days=day))
     return {
+        "station": StationRow.objects.get(district=people.near),
+        "station away": StationRow.objects.get(district=people.far),
+        "bob saw": note_seen(field=people.home, seen=Seen(DAY, nodes=7), by=people.bob),
+        "alice saw": note_seen(field=people.east, seen=Seen(DAY, nodes=7), by=people.alice),
         "home walk": home[0]["walk"],
         "east walk": east[0]["walk"],
         "void walk": void["walk"],
@@ -77,6 +88,12 @@ ONE: dict[str, tuple[Reach, set[str]]] = {
     "charlie's phone": (
         lambda u, p, g: access.device_seen(u, g["charlies"].device_id), {"charlie"},
     ),
+    "station": (lambda u, p, g: access_season.station_led(u, g["station"].pk), LEAD),
+    "station away": (
+        lambda u, p, g: access_season.station_led(u, g["station away"].pk), {"charlie"},
+    ),
+    "bob's note": (lambda u, p, g: access_season.seen_to_strike(u, g["bob saw"].pk), WALK),
+    "alice's note": (lambda u, p, g: access_season.seen_to_strike(u, g["alice saw"].pk), LEAD),
     "bob's part": (lambda u, p, g: access.membership_led(u, p.part(p.bob).pk), LEAD),
     "charlie's part": (lambda u, p, g: access.membership_led(u, p.part(p.charlie).pk), {"charlie"}),
 }  # fmt: skip
@@ -113,6 +130,7 @@ LISTS: dict[str, tuple[Callable[[Membership], Any], dict[str, int]]] = {
     "fields": (access.fields_seen, {"alice": 2, "bob": 2, "gil": 1, "charlie": 1}),
     "walks": (access.walks_seen, {"alice": 4, "bob": 4, "gil": 1, "charlie": 1}),
     "entries": (access.entries_waiting, {"alice": 1, "bob": 0, "gil": 0, "charlie": 1}),
+    "stations": (access_season.stations_of, {"alice": 1, "bob": 0, "gil": 0, "charlie": 1}),
     "phones": (access.devices_seen, {"alice": 2, "bob": 1, "gil": 0, "charlie": 1}),
 }
 

@@ -13,6 +13,7 @@ from quarterwalk.office.models import FieldRow, Grower, WalkRow
 from quarterwalk.office.services.calls import calls_for
 from tests.office.people import People, made_ready, square
 from tests.office.sender import Sender
+from tests.office.weathered import planted, weathered
 
 
 def more_fields(people: People, count: int) -> list[FieldRow]:
@@ -59,6 +60,34 @@ def test_the_calls_of_many_walks(counts: Any) -> None:
     few, many = counts(lambda: calls_for(WalkRow.objects.all()))
     assert few == many
     assert many <= 6
+
+
+@pytest.fixture
+def by_clock(bobs: Sender, people: People) -> Callable[[Callable[[], Any]], tuple[int, int]]:
+    weathered(people.near)
+
+    def count(what: Callable[[], Any]) -> tuple[int, int]:
+        planted(people.home)
+        bobs.send(*bobs.walk(people.home, 8))
+        few = asked(what)
+        for field in more_fields(people, 5):
+            planted(field)
+            bobs.send(*bobs.walk(field, 8))
+        return few, asked(what)
+
+    return count
+
+
+def test_the_day_of_a_phone_by_the_crops_clock(bobs: Sender, by_clock: Any) -> None:
+    few, many = by_clock(lambda: bobs.get("day"))
+    assert few == many
+    assert many <= 24
+
+
+def test_the_calls_of_many_walks_by_the_crops_clock(by_clock: Any) -> None:
+    few, many = by_clock(lambda: calls_for(WalkRow.objects.all()))
+    assert few == many
+    assert many <= 10
 
 
 def test_how_walks_stand(bobs: Sender, counts: Any) -> None:

@@ -74,6 +74,19 @@ def test_plantings_give_many_fields_their_dates(people: People) -> None:
     assert str(SeasonRow.objects.get(field=people.home).first_square) == "2026-06-20"
 
 
+def test_a_planting_table_may_leave_first_square_blank(people: People) -> None:
+    table = "field,planted,first_square\nHome 80,2026-05-14,\n"
+    assert hand_in(people.alice, "/plantings/import", "p.csv", table).status_code == 302
+    season = SeasonRow.objects.get(field=people.home)
+    assert (str(season.planted), season.first_square) == ("2026-05-14", None)
+
+
+def test_without_planting_first_square_may_not_be_blank(people: People) -> None:
+    table = "field,planted,first_square\nHome 80,,\n"
+    assert hand_in(people.alice, "/plantings/import", "p.csv", table).status_code == 422
+    assert not SeasonRow.objects.exists()
+
+
 def test_walks_are_taken_once_however_often_they_are_handed_in(people: People) -> None:
     table = WALKS + "Home 80,2026-06-30,NW,1,0,1\nHome 80,2026-06-30,NE,1,0,0\n"
     for _ in range(2):

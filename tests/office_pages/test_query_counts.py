@@ -7,8 +7,11 @@ import pytest
 from django.db import connection
 from django.test.utils import CaptureQueriesContext
 
+from quarterwalk.crop import Seen
 from quarterwalk.office.models import FieldRow
+from quarterwalk.office.services.seen import note_seen
 from tests.office.people import People, square
+from tests.office.weathered import planted, weathered
 from tests.office_pages.visits import visitor
 from tests.office_pages.walked import judge, walk_in
 
@@ -48,6 +51,25 @@ def test_the_list_asks_no_more_for_more_fields_and_walks(
     before = asked(people, "/")
     more(people)
     assert asked(people, "/") == before
+
+
+def test_the_list_asks_no_more_where_stages_are_worked_out(people: People) -> None:
+    weathered(people.near)
+    planted(people.home)
+    before = asked(people, "/")
+    planted(people.east)
+    more_walks(people)
+    for row in people.near.fields.all():
+        note_seen(field=row, seen=Seen(date(2026, 6, 20), nodes=8), by=people.bob)
+    assert asked(people, "/") <= before + 2  # the newest walks, and their calls
+
+
+def test_a_season_asks_no_more_for_more_walks(people: People, walk_id: str) -> None:
+    weathered(people.near)
+    path = f"/fields/{people.home.public_id}/season"
+    before = asked(people, path)
+    more_walks(people)
+    assert asked(people, path) == before
 
 
 def test_a_field_asks_no_more_for_more_walks(people: People, walk_id: str) -> None:

@@ -1,14 +1,18 @@
 from __future__ import annotations
 
 import re
+from datetime import date
 from importlib.resources import files
 
 import pytest
 
+from quarterwalk.crop import Seen
 from quarterwalk.office.models import JournalEntry
 from quarterwalk.office.services.journal import take
+from quarterwalk.office.services.seen import note_seen
 from quarterwalk.picture import Theme, style
 from tests.office.people import People, phone
+from tests.office.weathered import weathered
 from tests.office_pages.visits import Tags, visitor
 
 OFFICE = files("quarterwalk.office")
@@ -19,9 +23,12 @@ def every_page(people: People, walk_id: str) -> dict[str, str]:
     device, _ = phone(people.bob, people.near)
     take(device, b"{spoiled\n")
     client, home = visitor(people.alice), people.home.public_id
+    weathered(people.near)
+    note_seen(field=people.home, seen=Seen(date(2026, 6, 20), nodes=8), by=people.bob)
     waiting = JournalEntry.objects.get(state="quarantined").pk
     paths = [
         "/", "/import", "/fields/import", "/plantings/import", "/walks/import", "/journal/import",
+        "/weather/import", f"/fields/{home}/season", f"/fields/{home}/seen",
         f"/fields/{home}", f"/fields/{home}/rule", f"/fields/{home}/dates",
         f"/fields/{home}/closed", f"/fields/{home}/walk", f"/walks/{walk_id}",
         f"/walks/{walk_id}/strike", "/inbox", f"/inbox/{waiting}", "/phones", "/people",
@@ -127,7 +134,9 @@ def test_every_fault_leads_to_where_it_is_mended(people: People) -> None:
         f"/fields/{home}/dates": {"bloom": "soon"},
         f"/fields/{home}/closed": {},
         f"/fields/{home}/walk": {"NW-1-adults": "x"},
+        f"/fields/{home}/seen": {"nodes": "x"},
         "/walks/import": {},
+        "/weather/import": {},
         "/password": {},
     }
     for path, form in sent.items():

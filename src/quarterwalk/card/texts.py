@@ -101,7 +101,7 @@ def _weeks(season: InSeason) -> str:
     weeks = _week_list(season)
     if not weeks:
         return phrase("The field blooms.")
-    return phrase("Week {weeks} of squaring, by the dates given.", weeks=weeks)
+    return phrase("Week {weeks} of squaring, as far as is known.", weeks=weeks)
 
 
 def _week_list(season: InSeason) -> str:

@@ -101,7 +101,7 @@ def _nav(here: Membership, path: str) -> list[NavItem]:
 
 
 # What lies below each place, besides what its own address begins with.
-_BELOW = {"fields": ("/fields/", "/walks/"), "imports": ("/plantings/", "/journal/")}
+_BELOW = {"fields": ("/fields/", "/walks/"), "imports": ("/plantings/", "/weather/", "/journal/")}
 
 
 def _current(name: str, path: str, to: str) -> bool:

@@ -19,8 +19,11 @@ from quarterwalk.office.views import (
     phone_page,
     phones,
     plantings,
+    season,
+    seen,
     walk,
     walks,
+    weather,
 )
 
 handler404 = "quarterwalk.office.views.faults.not_found"
@@ -33,8 +36,14 @@ urlpatterns = [
     path("fields/<str:field_id>/rule", field.field_rule, name="field-rule"),
     path("fields/<str:field_id>/dates", crop.field_dates, name="field-dates"),
     path("fields/<str:field_id>/closed", field.field_closed, name="field-closed"),
+    path("fields/<str:field_id>/season", season.field_season, name="field-season"),
+    path("fields/<str:field_id>/season.pdf", season.field_season_pdf, name="field-season-pdf"),
+    path("fields/<str:field_id>/seen", seen.field_seen, name="field-seen"),
+    path("seen/<int:pk>/strike", seen.seen_strike, name="seen-strike"),
     path("fields/<str:field_id>/walk", desk.desk_walk, name="desk-walk"),
     path("plantings/import", plantings.plantings_import, name="plantings-import"),
+    path("weather/import", weather.weather_import, name="weather-import"),
+    path("weather/<int:pk>/remove", weather.weather_remove, name="weather-remove"),
     path("walks/import", walks.walks_import, name="walks-import"),
     path("walks/<str:walk_id>.csv", walk.walk_table, name="walk-table"),
     path("walks/<str:walk_id>", walk.walk, name="walk"),

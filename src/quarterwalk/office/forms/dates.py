@@ -36,7 +36,11 @@ class DatesForm(forms.Form):
 
     planted = _day("Planted")
     replanted = _day("Planted again", "Only where the field was replanted.")
-    first_square = _day("First square", "The day, or the first day it may have been.")
+    first_square = _day(
+        "First square",
+        "The day, or the first day it may have been. Empty where nobody saw it: it is worked out"
+        " from planting where the district has weather.",
+    )
     first_square_latest = _day(
         "First square, at the latest", "Only where the day is not known exactly."
     )

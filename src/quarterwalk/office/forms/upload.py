@@ -49,13 +49,10 @@ class UploadForm(forms.Form, Generic[Told]):
     def clean_file(self) -> Told | None:
         """Read the file; nothing of it is kept on the disk."""
         upload: UploadedFile[Any] = self.cleaned_data["file"]
-        if (upload.size or 0) > _MOST:
-            raise forms.ValidationError(f"A file may have at most {_MOST >> 20} megabytes.")
+        refuse_large(upload)
         with TemporaryDirectory() as folder, self.refusals():
-            path = Path(folder) / _safe(upload.name or "")
-            with path.open("wb") as kept:
-                for chunk in upload.chunks():
-                    kept.write(chunk)
+            path = Path(folder) / plain_name(upload.name or "")
+            write_to(path, upload)
             self.told = self.read(path)
         return self.told
 
@@ -72,8 +69,51 @@ class UploadForm(forms.Form, Generic[Told]):
             self.add_error("file", str(refused))
 
 
-def _safe(name: str) -> str:
-    """Keep the file's own name, by which it is told what kind it is, and problems are told."""
+def refuse_large(upload: UploadedFile[Any]) -> None:
+    """Refuse a file that is larger than any that is wanted.
+
+    Parameters
+    ----------
+    upload : UploadedFile
+        What was handed in.
+
+    Raises
+    ------
+    ValidationError
+        If it is.
+    """
+    if (upload.size or 0) > _MOST:
+        raise forms.ValidationError(f"A file may have at most {_MOST >> 20} megabytes.")
+
+
+def write_to(path: Path, upload: UploadedFile[Any]) -> None:
+    """Write what was handed in to a file.
+
+    Parameters
+    ----------
+    path : Path
+        Where.
+    upload : UploadedFile
+        What was handed in.
+    """
+    with path.open("wb") as kept:
+        for chunk in upload.chunks():
+            kept.write(chunk)
+
+
+def plain_name(name: str) -> str:
+    """Keep the file's own name, by which it is told what kind it is, and problems are told.
+
+    Parameters
+    ----------
+    name : str
+        As it was handed in. [file name]
+
+    Returns
+    -------
+    str
+        Without folders.
+    """
     plain = Path(name.replace("\\", "/")).name.strip(". ")
     return plain[-100:] or "file"
 

@@ -12,7 +12,9 @@ from quarterwalk.office.models.districts import District, Grower, Membership, Ro
 from quarterwalk.office.models.fields import FieldRow, SeasonRow, Treatment
 from quarterwalk.office.models.journal import EntryState, JournalEntry
 from quarterwalk.office.models.people import Person, SignInLink
+from quarterwalk.office.models.seen import SeenRow
 from quarterwalk.office.models.walks import CheckRow, QuadrantNoteRow, RemarkRow, WalkRow
+from quarterwalk.office.models.weather import StationRow
 
 __all__ = [
     "CallRow",
@@ -32,7 +34,9 @@ __all__ = [
     "RemarkRow",
     "Role",
     "SeasonRow",
+    "SeenRow",
     "SignInLink",
+    "StationRow",
     "Treatment",
     "WalkRow",
 ]

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Any
 
-from quarterwalk.crop import CropDates
+from quarterwalk.crop import CropDates, StageName
 from quarterwalk.guideline import load_routine
 from quarterwalk.office.pages.days import days_on, near_day, short_day
 from quarterwalk.office.queries.standing import Standing
@@ -46,6 +46,9 @@ def due_of(standing: Standing, today: date) -> Due:
     -------
     Due
     """
+    early = _before_squaring(standing, today)
+    if early is not None:
+        return early
     walk = standing.walk
     if walk is None or walk.on is None:
         return _first_look(standing.dates, today)
@@ -60,6 +63,31 @@ def due_of(standing: Standing, today: date) -> Due:
     if look is None:
         return Due(None, "no look due", since)
     return Due(look, _why(look, today, "on", walk.on), since)
+
+
+def _before_squaring(standing: Standing, today: date) -> Due | None:
+    """Say when a field is looked at that does not square yet, by the crop's clock.
+
+    From four true leaves on; a note of what was seen is a look as a walk is.
+    """
+    crop, walk = standing.crop, standing.walk
+    if crop.worked is None or crop.stage is None or crop.worked.begin is None:
+        return None
+    if crop.stage.name is not StageName.BEFORE_SQUARING:
+        return None
+    begin, walked = crop.worked.begin, None if walk is None else walk.on
+    if walked is not None and sprayed_since(crop.dates, walked, today) is not None:
+        return None
+    looks = [day for day in (walked, crop.worked.looked) if day is not None]
+    if not looks:
+        why = "first look" if begin <= today else near_day(begin)
+        since = "no walk yet" if begin <= today else "first look, at four true leaves"
+        return Due(max(begin, today), why, since)
+    last = max(looks)
+    on = max(begin, last + timedelta(days=load_routine().before_squaring))
+    verb = "walked" if last == walked else "looked at"
+    since = f"{verb} today" if last == today else f"{verb} {short_day(last)}"
+    return Due(on, _why(on, today, "on", last), since)
 
 
 def _first_look(dates: CropDates | None, today: date) -> Due:

@@ -102,7 +102,7 @@ def field_page(told: FieldTold, may: May) -> FieldPage:
     zone = row.district.time_zone
     return FieldPage(
         title=row.name,
-        about=" · ".join(_about(told)),
+        about=" · ".join(_about(told, may)),
         above=to_fields(),
         closed=tuple(_closed(told)),
         due=_due(told),
@@ -115,14 +115,14 @@ def field_page(told: FieldTold, may: May) -> FieldPage:
     )
 
 
-def _about(told: FieldTold) -> Iterator[str]:
+def _about(told: FieldTold, may: May) -> Iterator[str]:
     row = told.standing.field
     if row.grower is not None:
         yield row.grower.name
     if row.farm:
         yield row.farm
     yield f"{row.acres:.0f} acres"
-    stage = stage_words(told.dates, told.now.date())
+    stage = stage_words(told.standing.crop.stage, odds=may.odds)
     if stage:
         yield stage
 

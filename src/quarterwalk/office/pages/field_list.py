@@ -152,7 +152,7 @@ def _line(placed: _Placed, today: date, may: May) -> FieldLine:
     insects, line = insects_words(told)
     squares, floor = squares_words(told)
     verdict = verdict_said(told)
-    stage = stage_words(placed.standing.dates, today)
+    stage = stage_words(placed.standing.crop.stage, odds=may.odds)
     lacking = _lacking(placed.standing) if placed.urgency is Urgency.UNKNOWN else ""
     return FieldLine(
         name=field.name,

@@ -63,7 +63,13 @@ _FIELDS = (
     "Shapefile (zipped), GeoJSON, KML, KMZ or GeoPackage. One polygon a field.",
 )
 _PLANTINGS = ("Plantings", "CSV or XLSX, one row a field: planted, first square, bloom, treated.")
+_WEATHER = ("Weather", "Lowest and highest temperatures at stations near by: days or hours.")
 _WALKS = ("Walks", "CSV or XLSX, one row a plant.")
+_LEADS = (
+    ("fields-import", _FIELDS),
+    ("plantings-import", _PLANTINGS),
+    ("weather-import", _WEATHER),
+)
 _JOURNAL = ("A phone's journal", "The file that a phone saved where there was no signal to send.")
 
 
@@ -79,7 +85,7 @@ def imports_page(may: May) -> ImportsPage:
     -------
     ImportsPage
     """
-    kinds = [("fields-import", _FIELDS), ("plantings-import", _PLANTINGS)] if may.lead else []
+    kinds = list(_LEADS) if may.lead else []
     kinds += [("walks-import", _WALKS), ("journal-import", _JOURNAL)]
     return ImportsPage(
         "Import", tuple(ImportKind(title, said, reverse(name)) for name, (title, said) in kinds)
@@ -102,7 +108,7 @@ def fields_page(form: UploadForm[Any]) -> FilePage:
         _FIELDS[1],
         "A field whose name is here already gets its new outline. No field is ever removed.",
     )
-    return _page(form, _FIELDS[0], said, ".zip,.geojson,.json,.kml,.kmz,.gpkg")
+    return file_page(form, _FIELDS[0], said, ".zip,.geojson,.json,.kml,.kmz,.gpkg")
 
 
 def plantings_page(form: UploadForm[Any]) -> FilePage:
@@ -121,9 +127,11 @@ def plantings_page(form: UploadForm[Any]) -> FilePage:
         "CSV or XLSX with the columns field, planted, first_square, bloom and treated, one row"
         " a field. Dates are written year first, such as 2026-06-20; a range as"
         " 2026-06-18/2026-06-22; several treatments with a space between.",
+        "first_square may be blank where planted is given: with weather of the district it is"
+        " worked out.",
         "The dates in the file take the place of those that are here.",
     )
-    return _page(form, _PLANTINGS[0], said, ".csv,.xlsx")
+    return file_page(form, _PLANTINGS[0], said, ".csv,.xlsx")
 
 
 def walks_page(form: UploadForm[Any]) -> FilePage:
@@ -144,7 +152,7 @@ def walks_page(form: UploadForm[Any]) -> FilePage:
         " An empty cell means not looked at.",
         "Walks that are here already are not taken twice.",
     )
-    return _page(form, _WALKS[0], said, ".csv,.xlsx")
+    return file_page(form, _WALKS[0], said, ".csv,.xlsx")
 
 
 def journal_page(form: UploadForm[Any]) -> FilePage:
@@ -164,10 +172,27 @@ def journal_page(form: UploadForm[Any]) -> FilePage:
         " quarterwalk and ends with ndjson.",
         "What is here already is not taken twice.",
     )
-    return _page(form, _JOURNAL[0], said, ".ndjson")
+    return file_page(form, _JOURNAL[0], said, ".ndjson")
 
 
-def _page(form: UploadForm[Any], title: str, said: tuple[str, ...], accept: str) -> FilePage:
+def file_page(form: UploadForm[Any], title: str, said: tuple[str, ...], accept: str) -> FilePage:
+    """Give a page on which a file is handed in.
+
+    Parameters
+    ----------
+    form : UploadForm
+        With the problems of the last try.
+    title : str
+        What is handed in. [text]
+    said : tuple of str
+        What such a file holds.
+    accept : str
+        Endings of the files that may be chosen. [file name endings]
+
+    Returns
+    -------
+    FilePage
+    """
     above = Link("Import", reverse("imports"))
     faults = tuple(
         Fault(
@@ -197,8 +222,8 @@ def fields_taken(added: Added, told: FieldFile) -> Iterator[str]:
     """
     counts = ((added.new, "new"), (added.changed, "changed"), (added.same, "as before"))
     parts = [f"{len(names)} {word}" for names, word in counts if names]
-    yield f"Fields taken from {_short(told.file)}: {', '.join(parts)}."
-    yield from _notices(told.notices)
+    yield f"Fields taken from {short_name(told.file)}: {', '.join(parts)}."
+    yield from some_notices(told.notices)
 
 
 def plantings_taken(names: Sequence[str], told: PlantingFile) -> Iterator[str]:
@@ -217,7 +242,7 @@ def plantings_taken(names: Sequence[str], told: PlantingFile) -> Iterator[str]:
     """
     noun = "field" if len(names) == 1 else "fields"
     yield f"Dates of {len(names)} {noun} taken. Calls are made anew by them."
-    yield from _notices(told.notices)
+    yield from some_notices(told.notices)
 
 
 def walks_taken(done: Imported, told: WalkFile) -> Iterator[str]:
@@ -235,10 +260,10 @@ def walks_taken(done: Imported, told: WalkFile) -> Iterator[str]:
     str
     """
     count = len(done.walk_ids)
-    yield f"{count} {'walk' if count == 1 else 'walks'} taken from {_short(told.file)}."
+    yield f"{count} {'walk' if count == 1 else 'walks'} taken from {short_name(told.file)}."
     if done.here_already:
         yield f"{done.here_already} were here already and are left as they are."
-    yield from _notices(told.notices)
+    yield from some_notices(told.notices)
 
 
 def journal_taken(answers: Sequence[Answer]) -> Iterator[str]:
@@ -259,13 +284,34 @@ def journal_taken(answers: Sequence[Answer]) -> Iterator[str]:
         yield f"{counts[ASIDE]} can't be taken without a decision: they wait in the lead's inbox."
 
 
-def _notices(notices: Sequence[str]) -> Iterator[str]:
-    yield from map(_short, notices[:_MOST_NOTICES])
+def some_notices(notices: Sequence[str]) -> Iterator[str]:
+    """Give what is worth saying about a file, as far as it fits on a page.
+
+    Parameters
+    ----------
+    notices : sequence of str
+        All that is worth saying.
+
+    Yields
+    ------
+    str
+    """
+    yield from map(short_name, notices[:_MOST_NOTICES])
     if len(notices) > _MOST_NOTICES:
         yield f"And {len(notices) - _MOST_NOTICES} more like these."
 
 
-def _short(text: str) -> str:
-    """Take the folder out of a file's name where a text begins with one."""
+def short_name(text: str) -> str:
+    """Take the folder out of a file's name where a text begins with one.
+
+    Parameters
+    ----------
+    text : str
+        Such as a file's name, or a notice. [text]
+
+    Returns
+    -------
+    str
+    """
     head, sep, rest = text.partition(": ")
     return f"{head.rpartition('/')[2]}{sep}{rest}"

@@ -8,11 +8,18 @@ from datetime import date
 
 from django.urls import reverse
 
-from quarterwalk.call.figures import number
+from quarterwalk.call.figures import capital, number
 from quarterwalk.guideline import Guideline
+from quarterwalk.office.crop_clocks import CropStanding
 from quarterwalk.office.pages.days import moment, short_day
 from quarterwalk.office.pages.may import May
+from quarterwalk.office.pages.season import rests_on, stage_words
+from quarterwalk.office.pages.seen import seen_words
 from quarterwalk.office.queries.field import FieldTold
+from quarterwalk.office.translate_season import stand_planted
+
+# Notes of what was seen that stand on a field's page; all stand on their own. [count]
+_SHOWN = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,8 +64,9 @@ def judged_by(told: FieldTold, may: May) -> tuple[Fact, ...]:
         return reverse(name, args=[row.public_id]) if may.lead else ""
 
     facts = [
+        *_stands(told, may),
         Fact("Rule", tuple(_rule(told)), "Change the rule", way("field-rule")),
-        Fact("Dates", tuple(_dates(told)), "Change the dates", way("field-dates")),
+        Fact("Dates", tuple(_dates(told, may)), "Change the dates", way("field-dates")),
         Fact("Closed", (_closed(told),), "Close or open it", way("field-closed")),
     ]
     return tuple(facts)
@@ -86,21 +94,55 @@ def _line(rule: Guideline, chosen: str) -> str:
     return f"{published} per 100"
 
 
-def _dates(told: FieldTold) -> Iterator[str]:
-    season, dates = told.season, told.dates
+def _stands(told: FieldTold, may: May) -> Iterator[Fact]:
+    """Say where the crop stands and how that is known, with the way to its season."""
+    crop, row = told.standing.crop, told.standing.field
+    words = stage_words(crop.stage, odds=may.odds)
+    said = [capital(words)] if words else []
+    if words:
+        said.append("By the dates given" if crop.worked is None else rests_on(crop.worked))
+    planted = stand_planted(told.season) is not None
+    to = reverse("field-season", args=[row.public_id]) if may.walk and planted else ""
+    if said or to:
+        yield Fact("Where it stands", tuple(said or ("Not known yet",)), "Season", to)
+    if may.walk:
+        seen = tuple(f"{short_day(each.on)}: {seen_words(each)}" for each in told.seen[:_SHOWN])
+        to = reverse("field-seen", args=[row.public_id])
+        yield Fact("Seen of the crop", seen or ("Nothing noted yet",), "Note what was seen", to)
+
+
+def _dates(told: FieldTold, may: May) -> Iterator[str]:
+    season, dates, crop = told.season, told.dates, told.standing.crop
     if season is not None and season.planted is not None:
         yield f"Planted {short_day(season.planted)}"
     if season is not None and season.replanted is not None:
         yield f"Planted again {short_day(season.replanted)}"
     if dates is None:
         yield "Day of first square not given, so no call can be made."
+        if crop.why_not:
+            yield f"It can't be worked out either. {crop.why_not}"
         return
-    yield f"First square {_day_or_range(dates.first_square, dates.first_square_latest)}"
+    if crop.worked is None:
+        yield f"First square {_day_or_range(dates.first_square, dates.first_square_latest)}"
+    else:
+        yield _worked_out(crop, may)
     yield f"First bloom {short_day(dates.bloom)}" if dates.bloom else "No bloom seen yet"
     year = told.now.year
     treated = [short_day(day) for day in sorted(dates.treated) if day.year == year]
     if treated:
         yield f"Treated {', '.join(treated)}"
+
+
+def _worked_out(crop: CropStanding, may: May) -> str:
+    """Say when first square was or will be, by the crop's clock."""
+    worked = None if crop.stage is None else crop.stage.worked_out
+    if worked is None:
+        return "First square not given"
+    likely = f"First square not given; worked out as about {short_day(worked.likely)}"
+    if not may.odds or worked.first == worked.last:
+        return likely
+    days = f"{short_day(worked.first)} to {short_day(worked.last)}"
+    return f"{likely}, 9 in 10 from {days}"
 
 
 def _day_or_range(first: date, latest: date | None) -> str:

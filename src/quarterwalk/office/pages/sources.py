@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from quarterwalk.call import Reason
+from quarterwalk.crop import load_needs
 from quarterwalk.guideline import Guideline, Source, SourceKind, load_routine
 
 _LINE = frozenset({
@@ -29,6 +30,10 @@ _ROUTINE = {
 }
 
 
+# Which number of the crop's clock a reason rests on.
+_CLOCK = {"look-for-bloom": "look_for_bloom_after", "settle-week": "branch_days"}
+
+
 def source_words(reason: Reason, rule: Guideline | None) -> str:
     """Say where a reason comes from.
 
@@ -51,6 +56,10 @@ def source_words(reason: Reason, rule: Guideline | None) -> str:
         return "compared between the quarters"
     if code in _ROUTINE:
         return _cited(load_routine().rule_for(_ROUTINE[code]).source)
+    if code in _CLOCK:
+        return _cited(load_needs().growth[_CLOCK[code]].source)
+    if code == "first-square-worked-out":
+        return "heat units since planting, and what was seen"
     source = None if rule is None else _of_rule(code, rule)
     return "" if source is None else _cited(source)
 

@@ -142,7 +142,9 @@ def _no_call(told: WalkTold) -> tuple[str, ...]:
         return ("No plant of this walk has come in yet.",)
     if row.field is not None and not row.field.guideline:
         return ("No call yet: nobody has chosen the rule that this field is judged by.",)
-    return ("No call yet: nobody has given the day of first square.",)
+    said = "No call yet: nobody has given the day of first square."
+    why = told.judged.why_not
+    return (said, f"It can't be worked out either. {why}") if why else (said,)
 
 
 def _mend(told: WalkTold, may: May) -> Link | None:

@@ -12,7 +12,15 @@ from quarterwalk.crop import CropDates
 from quarterwalk.field import Layout
 from quarterwalk.guideline import Guideline
 from quarterwalk.office.access import walks_seen
-from quarterwalk.office.models import FieldRow, Membership, RemarkRow, SeasonRow, WalkRow
+from quarterwalk.office.crop_clocks import Clocks
+from quarterwalk.office.models import (
+    FieldRow,
+    Membership,
+    RemarkRow,
+    SeasonRow,
+    SeenRow,
+    WalkRow,
+)
 from quarterwalk.office.queries.ground import laid_out
 from quarterwalk.office.queries.standing import Standing, newest_calls, standing
 from quarterwalk.office.translate import season_on, to_guideline
@@ -43,6 +51,8 @@ class FieldTold:
         The newest call of each of those walks, as its JSON tells it.
     remarks : tuple of RemarkRow
         What was seen, and notes; the newest first.
+    seen : tuple of SeenRow
+        What people noted of this year's crop, the newest first; none that was struck.
     """
 
     standing: Standing
@@ -53,6 +63,7 @@ class FieldTold:
     walks: tuple[WalkRow, ...]
     calls: Mapping[str, Mapping[str, Any]]
     remarks: tuple[RemarkRow, ...]
+    seen: tuple[SeenRow, ...]
 
     @property
     def dates(self) -> CropDates | None:
@@ -81,10 +92,10 @@ def field_told(row: FieldRow, part: Membership, now: datetime) -> FieldTold:
     calls = newest_calls(walk.walk_id for walk in walks) if row.guideline else {}
     newest = next((walk for walk in walks if _counts(walk, here.year)), None)
     call = calls.get(newest.walk_id) if newest is not None else None
-    told = standing(row, here.date(), newest, call)
+    crop = Clocks([row], {here.year}).standing(row, here.date())
     remarks = row.remarks.order_by("-at", "device_id", "seq")[:_MOST]
     return FieldTold(
-        standing=told,
+        standing=standing(row, crop, newest, call),
         now=here,
         season=season_on(row, here.date()),
         guideline=to_guideline(row),
@@ -92,7 +103,27 @@ def field_told(row: FieldRow, part: Membership, now: datetime) -> FieldTold:
         walks=walks,
         calls=calls,
         remarks=tuple(remarks),
+        seen=seen_in(row, here.year),
     )
+
+
+def seen_in(row: FieldRow, year: int) -> tuple[SeenRow, ...]:
+    """Give what people noted of a field's crop in one season.
+
+    Parameters
+    ----------
+    row : FieldRow
+        The field.
+    year : int
+        The season's year.
+
+    Returns
+    -------
+    tuple of SeenRow
+        The newest first; none that was struck.
+    """
+    rows = SeenRow.objects.filter(field=row, on__year=year, struck_at=None)
+    return tuple(rows.select_related("by").order_by("-on", "-pk")[:_MOST])
 
 
 def _counts(walk: WalkRow, year: int) -> bool:

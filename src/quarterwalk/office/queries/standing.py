@@ -11,8 +11,8 @@ from typing import Any
 from django.db.models import OuterRef, QuerySet, Subquery
 
 from quarterwalk.crop import CropDates
+from quarterwalk.office.crop_clocks import Clocks, CropStanding
 from quarterwalk.office.models import CallRow, FieldRow, WalkRow
-from quarterwalk.office.translate import to_dates
 
 _TELLS = ("open", "handed-over", "closed")
 """States of walks that say something of a field."""
@@ -26,8 +26,8 @@ class Standing:
     ----------
     field : FieldRow
         With its grower.
-    dates : CropDates or None
-        Of the season of the day that was asked for.
+    crop : CropStanding
+        Where its crop stands on the day that was asked for.
     walk : WalkRow or None
         The newest one of the season with a plant.
     call : mapping or None
@@ -35,9 +35,14 @@ class Standing:
     """
 
     field: FieldRow
-    dates: CropDates | None
+    crop: CropStanding
     walk: WalkRow | None
     call: Mapping[str, Any] | None
+
+    @property
+    def dates(self) -> CropDates | None:
+        """The dates of its season, given or worked out."""
+        return self.crop.dates
 
 
 def standings(fields: QuerySet[FieldRow], on: date) -> list[Standing]:
@@ -64,23 +69,29 @@ def standings(fields: QuerySet[FieldRow], on: date) -> list[Standing]:
     )
     rows = list(fields.prefetch_related("seasons", "treatments").annotate(newest=Subquery(newest)))
     walks = WalkRow.objects.in_bulk([row.newest for row in rows if row.newest])
-    calls = newest_calls(walks)
+    calls, clocks = newest_calls(walks), Clocks(rows, {on.year})
     return [
-        standing(row, on, walks.get(row.newest or ""), calls.get(row.newest or "")) for row in rows
+        standing(
+            row,
+            clocks.standing(row, on),
+            walks.get(row.newest or ""),
+            calls.get(row.newest or ""),
+        )
+        for row in rows
     ]
 
 
 def standing(
-    row: FieldRow, on: date, walk: WalkRow | None, call: Mapping[str, Any] | None
+    row: FieldRow, crop: CropStanding, walk: WalkRow | None, call: Mapping[str, Any] | None
 ) -> Standing:
     """Put together what is known of a field.
 
     Parameters
     ----------
     row : FieldRow
-        With its seasons and treatments.
-    on : date
-        The day.
+        The field.
+    crop : CropStanding
+        Where its crop stands.
     walk : WalkRow or None
         The newest one with a plant.
     call : mapping or None
@@ -91,8 +102,7 @@ def standing(
     Standing
         Without a call where the field has lost its rule or its dates since.
     """
-    dates = to_dates(row, on)
-    return Standing(row, dates, walk, call if row.guideline and dates is not None else None)
+    return Standing(row, crop, walk, call if row.guideline and crop.dates is not None else None)
 
 
 def newest_calls(walk_ids: Iterable[str]) -> dict[str, Mapping[str, Any]]:

@@ -4,22 +4,26 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from datetime import date
 
-from django.db.models import Max, Prefetch
+from django.db.models import Max, Prefetch, QuerySet
 
 from quarterwalk.call import Call, CallOptions, make_call
-from quarterwalk.crop import stage_on
 from quarterwalk.files.call_json import walk_json
 from quarterwalk.office import clock
-from quarterwalk.office.models import CallRow, CheckRow, FieldRow, WalkRow
-from quarterwalk.office.translate import to_dates, to_guideline, to_line, to_walk
+from quarterwalk.office.crop_clocks import Clocks, CropStanding, waits_for_clock
+from quarterwalk.office.models import CallRow, CheckRow, District, FieldRow, SeasonRow, WalkRow
+from quarterwalk.office.translate import to_guideline, to_line, to_walk
 from quarterwalk.reading import Reading, take_readings
 from quarterwalk.walk import Walk, WalkHead, WalkTable
 
 LEVEL = 0.90
 """Chance that a range shown by the office holds the true value. [fraction]"""
+
+# Walks whose calls are made at once: a season's plants of a large district fit in memory.
+_AT_ONCE = 100
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,9 +39,11 @@ class Judged:
     reading : Reading
         What it says of its field.
     call : Call or None
-        None where the field has no guideline, or nobody gave the day of first square.
+        None where the field has no guideline, or nothing tells when first square was.
     lacking : tuple of str
         What the office knows that makes the call one for now, as sentences.
+    why_not : str
+        Why first square can't be worked out, as a sentence; empty where it needn't be.
     """
 
     row: WalkRow
@@ -45,6 +51,7 @@ class Judged:
     reading: Reading
     call: Call | None
     lacking: tuple[str, ...]
+    why_not: str = ""
 
     @property
     def head(self) -> WalkHead:
@@ -99,10 +106,17 @@ def calls_for(walks: Iterable[WalkRow], *, language: str = "en") -> dict[str, Ju
     if not found:
         return {}
     readings = take_readings(WalkTable.from_walks(walk for _, walk in found))
-    return {
-        row.walk_id: Judged(row, walk, reading, _call(row, walk, reading, language), lacking(row))
-        for (row, walk), reading in zip(found, readings, strict=True)
-    }
+    clocks = Clocks(_fields(found), {walk.date.year for _, walk in found})
+    judged = {}
+    for (row, walk), reading in zip(found, readings, strict=True):
+        crop = CropStanding() if row.field is None else clocks.standing(row.field, walk.date)
+        call = _call(row.field, crop, reading, walk.date, language)
+        judged[row.walk_id] = Judged(row, walk, reading, call, lacking(row), crop.why_not)
+    return judged
+
+
+def _fields(found: Iterable[tuple[WalkRow, Walk]]) -> list[FieldRow]:
+    return list({row.field.pk: row.field for row, _ in found if row.field is not None}.values())
 
 
 def call_for(walk: WalkRow, *, language: str = "en") -> Judged | None:
@@ -122,19 +136,18 @@ def call_for(walk: WalkRow, *, language: str = "en") -> Judged | None:
     return calls_for([walk], language=language).get(walk.walk_id)
 
 
-def _call(row: WalkRow, walk: Walk, reading: Reading, language: str) -> Call | None:
-    field = row.field
-    if field is None:
-        return None
-    guideline, dates = to_guideline(field), to_dates(field, walk.date)
-    if guideline is None or dates is None:
+def _call(
+    field: FieldRow | None, crop: CropStanding, reading: Reading, on: date, language: str
+) -> Call | None:
+    guideline = None if field is None else to_guideline(field)
+    if field is None or guideline is None or crop.dates is None or crop.stage is None:
         return None
     return make_call(
         reading,
-        stage_on(walk.date, dates),
+        crop.stage,
         guideline,
-        on=walk.date,
-        treated=dates.last_treated_before(walk.date),
+        on=on,
+        treated=crop.dates.last_treated_before(on),
         options=CallOptions(to_line(field), LEVEL, language),
     )
 
@@ -175,8 +188,15 @@ def keep(walk_ids: Sequence[str]) -> None:
     Parameters
     ----------
     walk_ids : sequence of str
-        Which.
+        Which; where first square is worked out, what their plants tell also makes the calls
+        of the same field's later walks anew.
     """
+    wanted = sorted({*walk_ids, *_walked_later(walk_ids)})
+    for start in range(0, len(wanted), _AT_ONCE):
+        _keep(wanted[start : start + _AT_ONCE])
+
+
+def _keep(walk_ids: Sequence[str]) -> None:
     judged = calls_for(WalkRow.objects.filter(walk_id__in=list(walk_ids)))
     last = _last_hashes(judged)
     now = clock.now()
@@ -189,6 +209,39 @@ def keep(walk_ids: Sequence[str]) -> None:
     CallRow.objects.bulk_create(kept)
 
 
+def _walked_later(walk_ids: Sequence[str]) -> set[str]:
+    """Give the later walks of the same seasons, where the clock of one is told by the other."""
+    walks = WalkRow.objects.filter(walk_id__in=list(walk_ids), field__isnull=False)
+    begun: dict[tuple[int | None, int], date] = {}
+    for field, on in walks.values_list("field", "on"):
+        if on is not None:
+            season = field, on.year
+            begun[season] = min(on, begun.get(season, on))
+    waiting = _waiting(SeasonRow.objects.filter(field__in={field for field, _ in begun}))
+    first = {season: on for season, on in begun.items() if season in waiting}
+    return {walk_id for walk_id, season, on in _walks_of(first) if on >= first[season]}
+
+
+def _waiting(seasons: QuerySet[SeasonRow]) -> set[tuple[int | None, int]]:
+    """Give the field and year of the seasons whose stage the clock tells."""
+    return {(each.field_id, each.year) for each in seasons if waits_for_clock(each)}
+
+
+def _walks_of(
+    seasons: Iterable[tuple[int | None, int]],
+) -> Iterator[tuple[str, tuple[int | None, int], date]]:
+    """Give the walks of some seasons, each with its season and its day."""
+    wanted = set(seasons)
+    if not wanted:
+        return
+    rows = WalkRow.objects.filter(
+        field__in={field for field, _ in wanted}, on__year__in={year for _, year in wanted}
+    )
+    for walk_id, field, on in rows.values_list("walk_id", "field", "on"):
+        if on is not None and (field, on.year) in wanted:
+            yield walk_id, (field, on.year), on
+
+
 def keep_for_field(field: FieldRow) -> None:
     """Keep the calls of all walks of a field, after its rule or dates have changed.
 
@@ -198,6 +251,21 @@ def keep_for_field(field: FieldRow) -> None:
         Which.
     """
     keep(list(WalkRow.objects.filter(field=field).values_list("walk_id", flat=True)))
+
+
+def keep_for_weather(district: District, since: date) -> None:
+    """Keep the calls of walks whose field's first square is worked out from weather.
+
+    Parameters
+    ----------
+    district : District
+        Whose weather has changed.
+    since : date
+        The first day that a change reaches: walks before it were judged by the days up to
+        theirs, and stay as they are.
+    """
+    waiting = _waiting(SeasonRow.objects.filter(field__district=district))
+    keep([walk_id for walk_id, _, on in _walks_of(waiting) if on >= since])
 
 
 def call_text(judged: Judged) -> str:

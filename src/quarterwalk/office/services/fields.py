@@ -63,6 +63,7 @@ def add_fields(*, district: District, fields: Sequence[Field]) -> Added:
             came["new"].append(field.name)
         elif any(getattr(row, name) != value for name, value in told.items()):
             FieldRow.objects.filter(pk=row.pk).update(**told)
+            calls.keep_for_field(row)  # another outline may lie nearer to another station
             came["changed"].append(field.name)
         else:
             came["same"].append(field.name)
@@ -184,12 +185,10 @@ def _refuse_contradictions(year: int, dates: SeasonDates, treated: Sequence[date
     for day in treated:
         if day.year != year:
             raise ServiceRefused(f"This is the season of {year}, got {day.isoformat()}.", "treated")
-    first = dates.first_square
+    first, planted = dates.first_square, dates.replanted or dates.planted
     if first is None:
-        if dates.bloom is not None or dates.first_square_latest is not None:
-            raise ServiceRefused("Give the day of first square too.", "first_square")
+        _refuse_without_first_square(dates, planted)
         return
-    planted = dates.replanted or dates.planted
     if planted is not None and first <= planted:
         raise ServiceRefused(
             f"First square must come after planting ({planted.isoformat()}).", "first_square"
@@ -198,6 +197,16 @@ def _refuse_contradictions(year: int, dates: SeasonDates, treated: Sequence[date
         CropDates(first, dates.first_square_latest, dates.bloom)
     except CropDateError as error:
         raise ServiceRefused(f"{str(error)[:1].upper()}{str(error)[1:]}", "first_square") from error
+
+
+def _refuse_without_first_square(dates: SeasonDates, planted: date | None) -> None:
+    """Refuse what says nothing without first square; with planting it may be worked out."""
+    if dates.first_square_latest is not None or (dates.bloom is not None and planted is None):
+        raise ServiceRefused("Give the day of first square too.", "first_square")
+    if dates.bloom is not None and planted is not None and dates.bloom <= planted:
+        raise ServiceRefused(
+            f"First bloom must come after planting ({planted.isoformat()}).", "bloom"
+        )
 
 
 def _refuse_too_long(values: Mapping[str, object]) -> None:

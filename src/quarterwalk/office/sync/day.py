@@ -85,7 +85,7 @@ def _field(told: Standing, due: Due, card: Given, last: LastCall | None, today: 
             "text": f"{due.why}, {due.since}",
             "now": due.on is not None and due.on <= today,
         },
-        "stage": stage_words(told.dates, today) or "first square not given",
+        "stage": stage_words(told.crop.stage) or "first square not given",
         "last": None
         if last is None
         else {

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect
 from django.views.decorators.http import require_http_methods
@@ -18,7 +20,8 @@ from quarterwalk.office.views.show import sent, show, tell
 def plantings_import(request: HttpRequest) -> HttpResponse:
     """Take the dates of fields from a table of plantings."""
     part = led_here(request)
-    form = UploadForm(read_plantings, sent(request), request.FILES or None)
+    read = partial(read_plantings, need_first_square=False)
+    form = UploadForm(read, sent(request), request.FILES or None)
     if form.is_valid() and form.told is not None:
         with form.refusals():
             names = set_plantings(district=part.district, plantings=form.told)

@@ -1,0 +1,233 @@
+"""Where fields stand: by the first square that was given, or else by the crop's clock."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Hashable, Iterable
+from dataclasses import dataclass
+from datetime import date
+from functools import lru_cache
+
+from shapely import from_geojson
+
+from quarterwalk.call.figures import capital
+from quarterwalk.crop import (
+    CropClock,
+    CropDateError,
+    CropDates,
+    Given,
+    Seen,
+    Stage,
+    clock_for,
+    outlook_of,
+    stage_on,
+)
+from quarterwalk.office.kept_weather import DistrictWeather, weather_of
+from quarterwalk.office.models import FieldRow, SeasonRow
+from quarterwalk.office.remembered import Remembered
+from quarterwalk.office.seen_signs import Signs, signs_of
+from quarterwalk.office.translate import season_on, to_dates
+from quarterwalk.office.translate_season import stand_planted, to_given
+from quarterwalk.weather import FieldWeather, Place, WeatherError, weather_for
+
+# Fields and days whose standing a process remembers: a season of walks in a hundred fields,
+# at about 2 kB each. [count]
+_REMEMBERED = 2_048
+
+
+@dataclass(frozen=True, slots=True)
+class WorkedFrom:
+    """What a standing that was worked out rests on.
+
+    Parameters
+    ----------
+    station : str
+        Where the weather was measured.
+    distance_km : float or None
+        From the field to there; None where either place is not known. [km]
+    begin : date or None
+        The first day on which the crop may have four true leaves; None past the season.
+    looked : date or None
+        The last day on which somebody noted what they saw, besides walks.
+    """
+
+    station: str
+    distance_km: float | None
+    begin: date | None
+    looked: date | None
+
+
+@dataclass(frozen=True, slots=True)
+class CropStanding:
+    """Where one field's crop stands on a day, and how that is known.
+
+    Parameters
+    ----------
+    dates : CropDates or None
+        Its dates, given or worked out.
+    stage : Stage or None
+        Where it stands; None together with the dates.
+    worked : WorkedFrom or None
+        What it was worked out from; None where first square was given, or nothing is known.
+    why_not : str
+        Why it can't be worked out, as a sentence; empty where it needn't be.
+    """
+
+    dates: CropDates | None = None
+    stage: Stage | None = None
+    worked: WorkedFrom | None = None
+    why_not: str = ""
+
+
+_UNKNOWN = CropStanding()
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class FieldSeason:
+    """One field's clock, with the weather that it runs on."""
+
+    clock: CropClock
+    weather: FieldWeather
+
+
+class Clocks:
+    """The clocks of some fields: what they run on is asked for once, and only where it is needed.
+
+    Parameters
+    ----------
+    fields : iterable of FieldRow
+        With their seasons and treatments.
+    years : collection of int
+        The seasons that will be asked for.
+    """
+
+    def __init__(self, fields: Iterable[FieldRow], years: Collection[int]) -> None:
+        waiting = {
+            row.pk: row.district_id
+            for row in fields
+            if any(s.year in years and waits_for_clock(s) for s in row.seasons.all())
+        }
+        here = {district: weather_of(district) for district in set(waiting.values())}
+        self._weather = {
+            pk: here[district] for pk, district in waiting.items() if here[district].stations
+        }
+        self._signs: Signs = signs_of(self._weather, years) if self._weather else {}
+
+    def standing(self, row: FieldRow, on: date) -> CropStanding:
+        """Tell where a field stands on a day.
+
+        Parameters
+        ----------
+        row : FieldRow
+            One of the fields.
+        on : date
+            The day, in one of the years; what was measured or seen later is not looked at.
+
+        Returns
+        -------
+        CropStanding
+        """
+        dates, season = to_dates(row, on), season_on(row, on)
+        if dates is not None:
+            return CropStanding(dates, stage_on(on, dates))
+        weather = self._weather.get(row.pk)
+        if weather is None or season is None or stand_planted(season) is None:
+            return _UNKNOWN
+        asked = _asked(row, season, self._signs.get(row.pk, ()), on)
+        treated = tuple(treatment.on for treatment in row.treatments.all())
+        return STANDINGS.made(
+            (weather.content, asked, treated), lambda: _standing(weather, asked, treated)
+        )
+
+
+def waits_for_clock(season: SeasonRow) -> bool:
+    """Tell whether a season's stage can only be known from the clock.
+
+    Parameters
+    ----------
+    season : SeasonRow
+        The season.
+
+    Returns
+    -------
+    bool
+    """
+    return season.first_square is None and stand_planted(season) is not None
+
+
+def season_of(row: FieldRow, on: date) -> FieldSeason | str:
+    """Read the clock of one field, also where first square was given.
+
+    Parameters
+    ----------
+    row : FieldRow
+        With its seasons.
+    on : date
+        The day.
+
+    Returns
+    -------
+    FieldSeason or str
+        Why there is none, as a sentence.
+    """
+    season = season_on(row, on)
+    planted = stand_planted(season)
+    if season is None or planted is None:
+        return "The day of planting is not given."
+    weather = weather_of(row.district_id)
+    if not weather.stations:
+        return "No weather has been handed in for this district."
+    signs = signs_of([row.pk], [on.year]).get(row.pk, ())
+    try:
+        return _read(weather, _asked(row, season, signs, on))
+    except (WeatherError, CropDateError) as error:
+        return capital(str(error))
+
+
+@dataclass(frozen=True, slots=True)
+class _Asked:
+    """All that a clock runs on besides weather; the same again is the same clock."""
+
+    place: Place
+    planted: date
+    on: date
+    given: Given
+    seen: tuple[Seen, ...]
+
+
+STANDINGS: Remembered[Hashable, CropStanding] = Remembered(_REMEMBERED)
+"""Standings that were worked out, by all that they rest on."""
+
+
+def _asked(row: FieldRow, season: SeasonRow, signs: tuple[Seen, ...], on: date) -> _Asked:
+    planted = season.replanted or season.planted or on
+    seen = tuple(each for each in signs if planted <= each.on <= on)
+    return _Asked(_middle(row.boundary), planted, on, to_given(season, on), seen)
+
+
+@lru_cache(maxsize=512)
+def _middle(boundary: str) -> Place:
+    middle = from_geojson(boundary).centroid
+    return middle.x, middle.y
+
+
+def _read(weather: DistrictWeather, asked: _Asked) -> FieldSeason:
+    last = max(asked.planted, asked.on)
+    here = weather_for(weather.stations, asked.place, first=asked.planted, last=last)
+    clock = clock_for(here.weather, asked.planted, on=asked.on, given=asked.given, seen=asked.seen)
+    return FieldSeason(clock, here)
+
+
+def _standing(weather: DistrictWeather, asked: _Asked, treated: tuple[date, ...]) -> CropStanding:
+    try:
+        told = _read(weather, asked)
+        dates, stage = told.clock.dates(treated), told.clock.stage()
+    except (WeatherError, CropDateError) as error:
+        return CropStanding(why_not=capital(str(error)))
+    begin = outlook_of(told.clock).begin
+    worked = WorkedFrom(
+        station=told.weather.weather.station.label,
+        distance_km=told.weather.distance_km,
+        begin=None if begin is None else begin[0],
+        looked=max((each.on for each in asked.seen if not each.walked), default=None),
+    )
+    return CropStanding(dates, stage, worked)

@@ -1,0 +1,98 @@
+"""What somebody saw of a field's crop, besides a walk."""
+
+from __future__ import annotations
+
+from datetime import date
+from typing import Any
+
+from django import forms
+
+from quarterwalk.crop import Seen
+
+# A plant has no more main-stem nodes at the end of a season (from memory). [count]
+_MOST_COUNTED = 30
+# More plants than anybody looks at on a day (a rule of this project). [count]
+_MOST_PLANTS = 9999
+
+_COUNTS = ("true_leaves", "nodes", "plants", "pinhead", "squaring_branches", "nawf")
+_FLOWERS = {"yes": True, "no": False}
+
+
+def _mean(label: str, help_text: str) -> forms.FloatField:
+    wrong = f"Write a number from 0 to {_MOST_COUNTED}, such as 4 or 4.5."
+    return forms.FloatField(
+        label=label,
+        help_text=help_text,
+        required=False,
+        min_value=0,
+        max_value=_MOST_COUNTED,
+        widget=forms.TextInput(attrs={"inputmode": "decimal", "class": "number"}),
+        error_messages={"invalid": wrong, "min_value": wrong, "max_value": wrong},
+    )
+
+
+def _plants(label: str, help_text: str, least: int) -> forms.IntegerField:
+    wrong = f"Write a whole number from {least} to {_MOST_PLANTS}."
+    return forms.IntegerField(
+        label=label,
+        help_text=help_text,
+        required=False,
+        min_value=least,
+        max_value=_MOST_PLANTS,
+        widget=forms.TextInput(attrs={"inputmode": "numeric", "class": "number"}),
+        error_messages={"invalid": wrong, "min_value": wrong, "max_value": wrong},
+    )
+
+
+class SeenForm(forms.Form):
+    """Counts that tell where the crop stands; what was not looked at stays empty."""
+
+    on = forms.DateField(
+        label="Day",
+        widget=forms.DateInput(attrs={"type": "date"}, format="%Y-%m-%d"),
+        error_messages={
+            "required": "Give the day.",
+            "invalid": "Write the day as year-month-day, such as 2026-06-20.",
+        },
+    )
+    true_leaves = _mean(
+        "True leaves", "Mean of some plants, before squares come. The two seed leaves do not count."
+    )
+    nodes = _mean("Main-stem nodes", "Mean of some plants, counted from above the seed leaves.")
+    plants = _plants("Plants looked at for squares", "How many, across the whole field.", 1)
+    pinhead = _plants(
+        "Plants with a square", "How many of them have one of pinhead size or larger.", 0
+    )
+    squaring_branches = _mean(
+        "Squaring branches",
+        "Mean fruiting branches with a square of a plant: five plants in each quarter will do.",
+    )
+    bloom = forms.ChoiceField(
+        label="White flowers",
+        required=False,
+        choices=[("", "Did not look"), ("no", "None yet"), ("yes", "They stand in the field")],
+        widget=forms.RadioSelect,
+    )
+    nawf = _mean(
+        "Nodes above white flower",
+        "Mean nodes above the uppermost white flower that stands next to the main stem.",
+    )
+
+    def clean(self) -> dict[str, Any]:
+        """See that plants looked at and plants with a square go together."""
+        told: dict[str, Any] = super().clean() or self.cleaned_data
+        plants, pinhead = told.get("plants"), told.get("pinhead")
+        if pinhead is not None and plants is None and "plants" not in self.errors:
+            self.add_error("plants", "Say how many plants were looked at.")
+        elif plants is not None and pinhead is not None and pinhead > plants:
+            self.add_error("pinhead", f"At most the {plants} plants that were looked at.")
+        elif plants is not None and pinhead is None and "pinhead" not in self.errors:
+            self.add_error("pinhead", "Say how many of them have a square, were it 0.")
+        return told
+
+    @property
+    def seen(self) -> Seen:
+        """What was seen."""
+        counts: dict[str, Any] = {name: self.cleaned_data[name] for name in _COUNTS}
+        on: date = self.cleaned_data["on"]
+        return Seen(on, bloom=_FLOWERS.get(self.cleaned_data["bloom"]), **counts)

@@ -1,0 +1,40 @@
+"""Weather handed in, and stations taken away."""
+
+from __future__ import annotations
+
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import redirect
+from django.views.decorators.http import require_http_methods, require_POST
+
+from quarterwalk.office.access_season import station_led, stations_of
+from quarterwalk.office.forms.weather import WeatherForm
+from quarterwalk.office.kept_weather import weather_of
+from quarterwalk.office.pages.weather import weather_page, weather_taken
+from quarterwalk.office.services.weather import remove_station, take_weather
+from quarterwalk.office.views.here import led_here
+from quarterwalk.office.views.show import sent, show, signed_in, tell
+
+
+@require_http_methods(["GET", "POST"])
+def weather_import(request: HttpRequest) -> HttpResponse:
+    """Take weather from a file, and show what is here."""
+    part = led_here(request)
+    form = WeatherForm(sent(request), request.FILES or None)
+    if form.is_valid() and form.told is not None:
+        with form.refusals():
+            done = take_weather(district=part.district, weather=form.told)
+            tell(request, *weather_taken(done, form.told))
+            return redirect("weather-import")
+    page = weather_page(
+        form, stations_of(part).defer("days"), weather_of(part.district_id).stations
+    )
+    return show(request, "imports/weather.html", page, form)
+
+
+@require_POST
+def weather_remove(request: HttpRequest, pk: int) -> HttpResponse:
+    """Take a station away with all its days."""
+    station = station_led(signed_in(request), pk)
+    remove_station(station=station)
+    tell(request, f"The weather of {station} is taken away. Calls are made anew without it.")
+    return redirect("weather-import")

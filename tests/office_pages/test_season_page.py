@@ -1,0 +1,125 @@
+from __future__ import annotations
+
+import re
+from datetime import date
+from xml.etree import ElementTree
+
+import pytest
+
+from quarterwalk.crop import Seen
+from quarterwalk.office.models import FieldRow
+from quarterwalk.office.services.fields import SeasonDates, set_dates
+from quarterwalk.office.services.seen import note_seen
+from tests.office.people import People
+from tests.office.weathered import PLANTED, planted, station, weathered
+from tests.office_pages.visits import Tags, visitor, words
+from tests.office_pages.walked import walk_in
+
+
+@pytest.fixture
+def home(people: People) -> FieldRow:
+    """Give a field of which only the planting is known, and weather."""
+    weathered(people.near)
+    planted(people.home)
+    return people.home
+
+
+def page(people: People, path: str, who: str = "alice") -> str:
+    answer = visitor(getattr(people, who)).get(path)
+    assert answer.status_code == 200
+    return answer.content.decode()
+
+
+def test_the_season_is_told_in_words_and_in_a_picture(people: People, home: FieldRow) -> None:
+    walk_in(home, people.bob, date(2026, 6, 24), nymphs=1, lost=0)
+    html = page(people, f"/fields/{home.public_id}/season")
+    told = words(html)
+    assert "Week 3 of squaring, most likely" in told
+    assert "Weather: Gin Road, 6.0 miles (9.6 km) from the field." in told
+    pictures = [html[at : html.index("</svg>", at) + 6] for at in _places(html, "<svg")]
+    named = [ElementTree.fromstring(each) for each in pictures if "season-" in each]
+    assert [each.get("id", each.get("aria-labelledby")) for each in named]
+    assert not any("style=" in each or 'fill="#' in each for each in pictures)
+
+
+def _places(text: str, part: str) -> list[int]:
+    return [at for at in range(len(text)) if text.startswith(part, at)]
+
+
+def test_it_prints_on_a_sheet(people: People, home: FieldRow) -> None:
+    path = f"/fields/{home.public_id}/season"
+    assert f'href="{path}.pdf"' in page(people, path, "bob")
+    answer = visitor(people.bob).get(f"{path}.pdf")
+    assert answer["Content-Type"] == "application/pdf"
+    assert 'filename="home-80-season-2026-07-01.pdf"' in answer["Content-Disposition"]
+    assert answer.content.startswith(b"%PDF")
+
+
+def test_without_the_maker_of_pdf_there_is_no_sheet(
+    people: People, home: FieldRow, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("quarterwalk.office.pages.season_page.find_spec", lambda name: None)
+    path = f"/fields/{home.public_id}/season"
+    assert "season.pdf" not in page(people, path)
+    assert visitor(people.bob).get(f"{path}.pdf").status_code == 404
+
+
+def test_a_season_that_cannot_be_told_says_why(people: People) -> None:
+    planted(people.home)
+    path = f"/fields/{people.home.public_id}/season"
+    assert "No weather has been handed in for this district." in page(people, path)
+    assert visitor(people.alice).get(f"{path}.pdf").status_code == 404
+
+
+def test_odds_are_not_for_growers(people: People, home: FieldRow) -> None:
+    walk = walk_in(home, people.bob, date(2026, 7, 1), nymphs=9, lost=2)
+    assert visitor(people.gil).get(f"/fields/{home.public_id}/season").status_code == 404
+    for path in ("/", f"/fields/{home.public_id}", f"/walks/{walk}"):
+        told = words(page(people, path, "gil"))
+        assert not re.search("about [0-9] in 10|9 in 10", told), path
+    assert "week 3, most likely" in words(page(people, f"/fields/{home.public_id}", "gil"))
+    assert "it is about Saturday 13 June" in words(page(people, f"/walks/{walk}", "gil"))
+
+
+def test_a_field_says_where_it_stands_and_how_that_is_known(people: People, home: FieldRow) -> None:
+    told = words(page(people, f"/fields/{home.public_id}", "bob"))
+    assert "Week 3, about 5 in 10 Worked out from the weather of Gin Road, 6.0 miles off" in told
+    assert "First square not given; worked out as about 13 June, 9 in 10 from 9 June" in told
+    assert f'href="/fields/{home.public_id}/season"' in page(people, f"/fields/{home.public_id}")
+
+
+def test_a_field_with_given_dates_says_so(people: People) -> None:
+    dates = SeasonDates(planted=PLANTED, first_square=date(2026, 6, 20))
+    set_dates(field=people.home, year=2026, dates=dates)
+    told = words(page(people, f"/fields/{people.home.public_id}"))
+    assert "Week 2, day 11 By the dates given" in told
+
+
+def test_weather_that_does_not_reach_is_said_beside_the_dates(people: People) -> None:
+    weathered(people.near, station(days=(date(2026, 6, 1), date(2026, 6, 10))))
+    planted(people.home)
+    walk = walk_in(people.home, people.bob, date(2026, 7, 1), nymphs=9, lost=2)
+    said = "It can't be worked out either. Weather of Gin Road must have every day"
+    assert said in words(page(people, f"/fields/{people.home.public_id}"))
+    assert said in words(page(people, f"/walks/{walk}"))
+
+
+def test_a_field_without_planting_offers_no_season(people: People) -> None:
+    html = page(people, f"/fields/{people.home.public_id}")
+    assert "/season" not in html
+    assert "Where it stands" not in html
+
+
+def test_days_of_the_table_are_heard_with_their_heads(people: People, home: FieldRow) -> None:
+    tags = Tags(page(people, f"/fields/{home.public_id}/season"))
+    heads = [tag for tag in tags.named("th") if tag.get("scope") == "col"]
+    rows = [tag for tag in tags.named("th") if tag.get("scope") == "row"]
+    assert len(heads) == 6
+    assert len(rows) >= 4
+
+
+def test_what_was_seen_stands_on_the_fields_page(people: People, home: FieldRow) -> None:
+    seen = Seen(date(2026, 6, 10), nodes=6.5, plants=20, pinhead=4)
+    note_seen(field=home, seen=seen, by=people.bob)
+    told = words(page(people, f"/fields/{home.public_id}"))
+    assert "10 June: 6.5 nodes, squares on 4 of 20 plants" in told

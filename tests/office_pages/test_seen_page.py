@@ -1,0 +1,82 @@
+from __future__ import annotations
+
+from datetime import date
+
+import pytest
+from django.http import HttpResponse
+
+from quarterwalk.crop import Seen
+from quarterwalk.office.models import Person, SeenRow
+from quarterwalk.office.services.seen import note_seen
+from tests.office.people import People
+from tests.office.weathered import planted, weathered
+from tests.office_pages.visits import visitor, words
+
+
+def note(people: People, who: Person, **told: str) -> HttpResponse:
+    told = {"on": "2026-06-30", **told}
+    return visitor(who).post(f"/fields/{people.home.public_id}/seen", told, follow=True)
+
+
+def test_a_scout_notes_what_they_saw(people: People) -> None:
+    answer = note(people, people.bob, nodes="8.5", plants="20", pinhead="12", bloom="no")
+    assert answer.status_code == 200
+    assert "What was seen is saved." in words(answer.content.decode())
+    row = SeenRow.objects.get()
+    assert (row.on, row.nodes, row.plants, row.pinhead) == (date(2026, 6, 30), 8.5, 20, 12)
+    assert (row.bloom, row.true_leaves, row.by) == (False, None, people.bob)
+
+
+@pytest.mark.parametrize(
+    ("told", "said"),
+    [
+        ({}, "Fill in one of the counts at least."),
+        ({"plants": "20", "pinhead": "21"}, "At most the 20 plants that were looked at."),
+        ({"pinhead": "2"}, "Say how many plants were looked at."),
+        ({"plants": "20", "nodes": "5"}, "Say how many of them have a square, were it 0."),
+        ({"nodes": "31"}, "Write a number from 0 to 30, such as 4 or 4.5."),
+        ({"nodes": "nan"}, "Write a number from 0 to 30, such as 4 or 4.5."),
+        ({"nodes": "5", "on": "2026-07-02"}, "This day is still to come."),
+        ({"bloom": "no", "nawf": "7"}, "Without a white flower there are no nodes above one."),
+    ],
+)
+def test_what_cannot_be_is_refused_and_kept_on_the_page(
+    people: People, told: dict[str, str], said: str
+) -> None:
+    answer = note(people, people.bob, **told)
+    assert answer.status_code == 422
+    assert said in words(answer.content.decode())
+    assert not SeenRow.objects.exists()
+
+
+def test_it_is_said_what_a_note_is_good_for(people: People) -> None:
+    assert "Give the day of planting too" in words(
+        note(people, people.bob, nodes="8").content.decode()
+    )
+    weathered(people.near)
+    planted(people.home)
+    assert "calls are made anew" in words(note(people, people.bob, nodes="8").content.decode())
+
+
+def test_notes_of_before_are_listed_and_struck_by_their_own_scout_or_a_lead(
+    people: People,
+) -> None:
+    seen = [
+        note_seen(field=people.home, seen=Seen(date(2026, 6, 20), nodes=nodes), by=by)
+        for nodes, by in ((6, people.alice), (7, people.bob))
+    ]
+    path = f"/fields/{people.home.public_id}/seen"
+    page = visitor(people.bob).get(path).content.decode()
+    assert "7 nodes" in page
+    assert f"/seen/{seen[1].pk}/strike" in page
+    assert f"/seen/{seen[0].pk}/strike" not in page
+    answer = visitor(people.bob).post(f"/seen/{seen[1].pk}/strike", follow=True)
+    assert "The note is struck." in words(answer.content.decode())
+    assert "7 nodes" not in answer.content.decode()
+    assert visitor(people.bob).post(f"/seen/{seen[0].pk}/strike").status_code == 404
+
+
+def test_a_grower_notes_nothing(people: People) -> None:
+    path = f"/fields/{people.home.public_id}"
+    assert visitor(people.gil).get(f"{path}/seen").status_code == 404
+    assert f"{path}/seen" not in visitor(people.gil).get(path).content.decode()
