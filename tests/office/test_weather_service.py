@@ -14,9 +14,9 @@ from quarterwalk.errors import RefusedInput
 from quarterwalk.office.kept_weather import weather_of
 from quarterwalk.office.models import CallRow, StationRow
 from quarterwalk.office.services.weather import MOST_STATIONS, remove_station
-from quarterwalk.office.services.weather_merge import merged
 from quarterwalk.office.translate_season import from_weather, to_weather
 from quarterwalk.weather import DailyWeather, DayMark, Station
+from quarterwalk.weather.merge import merged
 from tests.office.people import People
 from tests.office.seasoned import walk_in
 from tests.office.weathered import planted, station, weathered

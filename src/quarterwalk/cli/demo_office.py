@@ -21,9 +21,11 @@ from quarterwalk.cli.office import (
     set_up,
 )
 from quarterwalk.cli.screen import Ink, inked, say
-from quarterwalk.demo import PLANTINGS, WALKS, Season
+from quarterwalk.demo import PLANTINGS, SEEN, WALKS, WEATHER, Season
 from quarterwalk.errors import QuarterwalkError
 from quarterwalk.files import read_plantings, read_walks
+from quarterwalk.files.seen_table import read_seen
+from quarterwalk.files.weather_file import read_weather
 
 if TYPE_CHECKING:
     from quarterwalk.office.services.demo import DemoLink
@@ -84,9 +86,15 @@ def _fill(season: Season, folder: Path) -> Sequence[DemoLink]:
     ahead = _today(season) - datetime.now(UTC).astimezone().date()
     os.environ["QUARTERWALK_SHIFT_MS"] = str(ahead.days * _DAY_MS)
     set_up(data.absolute())
-    from quarterwalk.office.services.demo import fill
+    from quarterwalk.office.services.demo import DemoTables, fill
 
-    return fill(season, read_walks(folder / WALKS), read_plantings(folder / PLANTINGS))
+    tables = DemoTables(
+        read_walks(folder / WALKS),
+        read_plantings(folder / PLANTINGS),
+        read_weather(folder / WEATHER),
+        read_seen(folder / SEEN),
+    )
+    return fill(season, tables)
 
 
 def _today(season: Season) -> date:

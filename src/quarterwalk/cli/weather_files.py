@@ -4,23 +4,18 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
-
-import numpy as np
+from dataclasses import dataclass
 
 from quarterwalk.errors import UsageError
 from quarterwalk.files.weather_file import WeatherFinding, read_weather
-from quarterwalk.weather.daily import DailyWeather, DayMark
+from quarterwalk.weather.daily import DailyWeather
 from quarterwalk.weather.hourly import HourlyWeather
+from quarterwalk.weather.merge import merged
 from quarterwalk.weather.station import Place, Station, by_distance
 
 # A file may hold thousands of stations; gaps are filled from few, and all near. A rule of
 # this project. [count]
 MOST_STATIONS = 20
-
-# Days are the same where both temperatures are nearer than this: files round to a tenth of
-# a degree Celsius. [°F]
-_SAME = 0.2
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,21 +108,11 @@ def one_a_station(stations: Iterable[DailyWeather]) -> list[DailyWeather]:
 
 
 def _joined(before: DailyWeather, after: DailyWeather) -> DailyWeather:
-    """Lay a station's later file over its earlier one; what was measured is never lost."""
-    first, last = min(before.first, after.first), max(before.last, after.last)
-    old, new = before.between(first, last), after.between(first, last)
-    measured = old.marks == DayMark.MEASURED, new.marks == DayMark.MEASURED
-    off = np.maximum(np.abs(old.tmin_f - new.tmin_f), np.abs(old.tmax_f - new.tmax_f))
-    if count := int(np.count_nonzero(measured[0] & measured[1] & (off > _SAME))):
-        _say_that_they_differ(after.station, count)
-    take = ~new.missing & (measured[1] | ~measured[0])
-    return DailyWeather(
-        _both(before.station, after.station),
-        first,
-        np.where(take, new.tmin_f, old.tmin_f),
-        np.where(take, new.tmax_f, old.tmax_f),
-        np.where(take, new.marks, old.marks),
-    )
+    """Lay a station's later file over its earlier one, saying how many days differ."""
+    told = merged(before, after)
+    if told.changed:
+        _say_that_they_differ(after.station, told.changed)
+    return told.weather
 
 
 def _say_that_they_differ(station: Station, count: int) -> None:
@@ -135,14 +120,4 @@ def _say_that_they_differ(station: Station, count: int) -> None:
     print(
         f"{station.label} stands in more than one file, and {days}; the file given later holds.",
         file=sys.stderr,
-    )
-
-
-def _both(before: Station, after: Station) -> Station:
-    """Take what either file says of a station, the later one first."""
-    return replace(
-        after,
-        name=after.name or before.name,
-        place=after.place or before.place,
-        elevation_m=before.elevation_m if after.elevation_m is None else after.elevation_m,
     )

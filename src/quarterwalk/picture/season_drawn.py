@@ -103,6 +103,12 @@ class SeasonDrawn:
         _of_days("heat after today", self.ahead, after)
         _of_days("heat of other years", self.normal or (), before + after)
 
+    @property
+    def known(self) -> int | None:
+        """Days from planting to the last whose sum is known; None where none is."""
+        known = np.flatnonzero(np.isfinite(self.heat))
+        return int(known[-1]) if known.size else None
+
 
 def _of_days(what: str, arrays: tuple[FloatArray, ...], days: int) -> None:
     for array in arrays:

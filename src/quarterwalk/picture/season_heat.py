@@ -67,13 +67,20 @@ class HeatRoom:
         return np.column_stack([np.array(x, dtype=float), np.array(y, dtype=float)])
 
     def fan(self) -> tuple[FloatArray, FloatArray, FloatArray]:
-        """Give the places of the days ahead, from today on where its sum is known."""
-        begun = self.drawn.heat[-1:]
-        since = len(self.drawn.heat) - 1
-        low, middle, high = (
-            self.points(np.concatenate([begun, sums]), since) for sums in self.drawn.ahead
-        )
+        """Give the places of the days ahead, from the last day whose sum is known."""
+        known, days = self.drawn.known, len(self.drawn.heat)
+        since = days - 1 if known is None else known
+        low, middle, high = (self.points(self._onward(sums), since) for sums in self.drawn.ahead)
         return low, middle, high
+
+    def _onward(self, sums: FloatArray) -> FloatArray:
+        """Run from the last known sum to those after today, straight over days between."""
+        known, days = self.drawn.known, len(self.drawn.heat)
+        if known is None or not sums.size:
+            return np.concatenate([self.drawn.heat[-1:], sums])
+        ends = (float(self.drawn.heat[known]), float(sums[0]))
+        between = np.interp(np.arange(known, days), (known, days), ends)
+        return np.concatenate([between, sums])
 
     def band(self) -> tuple[FloatArray, FloatArray, FloatArray] | None:
         """Give the places of other years."""
@@ -109,9 +116,11 @@ def heat_lines(heat: HeatRoom) -> str:
 
 
 def heat_dot(heat: HeatRoom) -> str:
-    """Draw the dot of the sum today; nothing where it is unknown."""
-    x, y = heat.points(heat.drawn.heat)[-1]
-    return "" if math.isnan(y) else element("circle", cx=x, cy=y, r=5.5, cls="qw-reading")
+    """Draw the dot of the last sum that is known; nothing where none is."""
+    if heat.drawn.known is None:
+        return ""
+    x, y = heat.points(heat.drawn.heat)[heat.drawn.known]
+    return element("circle", cx=x, cy=y, r=5.5, cls="qw-reading")
 
 
 def heat_axis(heat: HeatRoom, uprights: Sequence[float]) -> tuple[str, list[Tick]]:

@@ -114,15 +114,20 @@ def _each(groups: tuple[_Group, ...], wordings: tuple[Block, ...]) -> _Tried:
 
 
 def _today(heat: HeatRoom) -> _Tried:
-    spot = heat.points(heat.drawn.heat)[-1:]
-    if math.isnan(spot[0, 1]):
-        spot = np.array([[spot[0, 0], heat.box.bottom]])
+    drawn, points = heat.drawn, heat.points(heat.drawn.heat)
+    if drawn.known is None:
+        spot = np.array([[points[-1, 0], heat.box.bottom]])
         unknown = Block.of(phrase("heat units not known"), cls=_BOLD)
         return _each(_about(spot), (unknown,))
-    number = str(round(float(heat.drawn.heat[-1])))
-    whole = Block((Line(phrase("{number} heat units", number=number), LARGE, _BOLD),))
-    brief = Block((Line(number, LARGE, _BOLD), Line(phrase("heat units"), SMALL, _BOLD)))
-    return _each(_about(spot), (whole, brief))
+    number = str(round(float(drawn.heat[drawn.known])))
+    whole = [Line(phrase("{number} heat units", number=number), LARGE, _BOLD)]
+    brief = [Line(number, LARGE, _BOLD), Line(phrase("heat units"), SMALL, _BOLD)]
+    if drawn.known < len(drawn.heat) - 1:
+        day = date_word(drawn.planted + timedelta(drawn.known))
+        until = Line(phrase("until {day}", day=day), SMALL, _BOLD)
+        whole, brief = [*whole, until], [*brief, until]
+    spot = points[drawn.known : drawn.known + 1]
+    return _each(_about(spot), (Block(tuple(whole)), Block(tuple(brief))))
 
 
 def _other_years(heat: HeatRoom, band: tuple[FloatArray, FloatArray, FloatArray]) -> _Tried:

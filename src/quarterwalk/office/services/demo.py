@@ -9,10 +9,12 @@ from django.db import transaction
 
 from quarterwalk.demo import Season, demo_fields
 from quarterwalk.files import PlantingFile
+from quarterwalk.files.seen_table import SeenFile
 from quarterwalk.files.walk_table import WalkFile
+from quarterwalk.files.weather_file import WeatherFile
 from quarterwalk.office import clock
 from quarterwalk.office.models import District, FieldRow, Membership, Person, Role
-from quarterwalk.office.services import fields, people, walks
+from quarterwalk.office.services import fields, people, seen, walks, weather
 
 # The zone that the invented district keeps.
 _ZONE = "America/Chicago"
@@ -30,17 +32,37 @@ class DemoLink:
     path: str
 
 
-def fill(season: Season, walked: WalkFile, plantings: PlantingFile) -> list[DemoLink]:
+@dataclass(frozen=True, slots=True)
+class DemoTables:
+    """The demo's tables, read as any others.
+
+    Parameters
+    ----------
+    walks : WalkFile
+        Its walks.
+    plantings : PlantingFile
+        The dates of its fields.
+    weather : WeatherFile
+        Days of its stations.
+    seen : SeenFile
+        What was seen of its crops between walks.
+    """
+
+    walks: WalkFile
+    plantings: PlantingFile
+    weather: WeatherFile
+    seen: SeenFile
+
+
+def fill(season: Season, tables: DemoTables) -> list[DemoLink]:
     """Fill an empty office with the demo's season, walks and people.
 
     Parameters
     ----------
     season : Season
         The invented season.
-    walked : WalkFile
-        Its walks, as `read_walks` reads them.
-    plantings : PlantingFile
-        The dates of its fields.
+    tables : DemoTables
+        What it hands in.
 
     Returns
     -------
@@ -54,11 +76,20 @@ def fill(season: Season, walked: WalkFile, plantings: PlantingFile) -> list[Demo
         fields.add_fields(district=district, fields=demo_fields())
         for field in FieldRow.objects.filter(district=district):
             fields.set_rule(field=field, guideline=told.guideline, line="")
-        fields.set_plantings(district=district, plantings=plantings)
+        fields.set_plantings(district=district, plantings=tables.plantings)
+        weather.take_weather(district=district, weather=tables.weather)
         scouts = [_person(district, name, Role.SCOUT) for name in told.scouts]
         growers = [_grower(district, name) for name in _growers(district)]
-        walks.import_walks(district=district, walks=walked, by=lead.person)
+        _see(district, tables.seen, scouts[0].person)
+        walks.import_walks(district=district, walks=tables.walks, by=lead.person)
     return [_link(member) for member in (lead, *scouts, *growers)]
+
+
+def _see(district: District, told: SeenFile, by: Person) -> None:
+    here = {row.name: row for row in district.fields.all()}
+    for name, looks in told.seen.items():
+        for each in looks:
+            seen.note_seen(field=here[name], seen=each, by=by)
 
 
 def _growers(district: District) -> list[str]:

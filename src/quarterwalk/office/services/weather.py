@@ -16,10 +16,10 @@ from quarterwalk.office.kept_weather import weather_of
 from quarterwalk.office.models import District, StationRow
 from quarterwalk.office.services import calls
 from quarterwalk.office.services.turn import take_turn
-from quarterwalk.office.services.weather_merge import Merged, merged
 from quarterwalk.office.translate_season import from_weather, to_weather
 from quarterwalk.weather import DailyWeather, DayMark, fill_gaps
 from quarterwalk.weather.fill import NEIGHBOUR_REACH
+from quarterwalk.weather.merge import Merged, merged
 from quarterwalk.weather.station import by_distance
 
 # A rule of this project: fields go by the nearest station and its gaps are filled from the

@@ -1,4 +1,4 @@
-"""A station's days from a new file laid over those that are here."""
+"""A station's days from a later file laid over those of an earlier one."""
 
 from __future__ import annotations
 
@@ -7,7 +7,8 @@ from datetime import date
 
 import numpy as np
 
-from quarterwalk.weather import DailyWeather, DayMark, Station
+from quarterwalk.weather.daily import DailyWeather, DayMark
+from quarterwalk.weather.station import Station
 
 # Days are the same where both temperatures are nearer than this: files round to a tenth of
 # a degree Celsius (a rule of this project). [°F]
