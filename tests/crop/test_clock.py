@@ -307,3 +307,27 @@ def test_a_season_without_its_weather_is_refused():
 def test_nodes_that_no_day_of_the_season_can_have_are_told(day, nodes):
     clock = read_clock(steady(18.0), on=after(day), seen=[Seen(after(day), nodes=nodes)])
     assert [told.sign for told in clock.disagreements] == [Sign.NODES]
+
+
+@pytest.mark.parametrize(("share", "have"), [(0.3, 6), (0.5, 10), (0.8, 16)])
+def test_another_share_of_plants_may_make_first_square(share, have):
+    needs = load_needs().with_share(share)
+    for plants, reached in ((have, 1.0), (have - 1, 0.0)):
+        seen = Seen(after(30), plants=20, pinhead=plants)
+        clock = read_clock(steady(18.0), on=after(30), seen=[seen], needs=needs)
+        assert clock.odds[SQUARE].by(after(30)) == pytest.approx(reached, abs=1e-9)
+
+
+def test_the_lower_the_share_the_earlier_first_square_was():
+    seen = [Seen(after(32), plants=20, pinhead=18)]
+    days = [
+        likely(read_clock(steady(18.0), on=after(40), seen=seen, needs=load_needs().with_share(s)))
+        for s in (0.2, 0.5, 0.8)
+    ]
+    assert days == sorted(days)
+    assert days[0] < days[-1]
+
+
+def test_a_share_of_all_or_of_none_is_refused():
+    with pytest.raises(ValueError, match="between 0 and 1"):
+        load_needs().with_share(1.0)

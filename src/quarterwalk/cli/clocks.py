@@ -10,7 +10,7 @@ from datetime import date
 
 from quarterwalk.cli.ground import known_as
 from quarterwalk.cli.weather_files import chosen_weather, nearest
-from quarterwalk.crop import CropClock, Given, Seen, clock_for
+from quarterwalk.crop import CropClock, Given, Needs, Seen, clock_for, load_needs
 from quarterwalk.errors import Problem, UsageError, shown
 from quarterwalk.field import Field
 from quarterwalk.files.plantings import Planting
@@ -47,12 +47,15 @@ class Clocks:
         By the names of the table; each with the day of planting.
     seen : mapping of str to tuple of Seen
         What was seen, by `known_as`.
+    needs : Needs
+        What the crop needs, and which share of plants makes first square.
     """
 
     stations: tuple[DailyWeather, ...]
     places: Mapping[str, Place]
     plantings: Mapping[str, Planting]
     seen: Mapping[str, tuple[Seen, ...]]
+    needs: Needs
     _filled: dict[tuple[Place | None, date, date], FieldWeather] = field(default_factory=dict)
     _nearest: dict[Place, tuple[DailyWeather, ...]] = field(default_factory=dict)
 
@@ -128,6 +131,7 @@ class Clocks:
             on=on,
             given=Given(planting.first_square, bloom),
             seen=[*self.seen.get(known_as(name), ()), *more_seen],
+            needs=self.needs,
         )
 
 
@@ -163,7 +167,8 @@ def chosen_clocks(
             " or give a file of one station."
         )
     places = {name: (each.shape.centroid.x, each.shape.centroid.y) for name, each in fields.items()}
-    return Clocks(weather.stations, places, plantings, _seen(options.seen, plantings))
+    needs = load_needs().with_share(options.square_share)
+    return Clocks(weather.stations, places, plantings, _seen(options.seen, plantings), needs)
 
 
 def _seen(path: str | None, plantings: Mapping[str, Planting]) -> dict[str, tuple[Seen, ...]]:

@@ -287,6 +287,7 @@ def _stage(commands: _Commands) -> None:  # type: ignore[valid-type]
     )
     parser.add_argument("--stations", metavar="LIST", help=_STATIONS)
     parser.add_argument("--seen", metavar="TABLE", help=_SEEN)
+    _square_share(parser)
     parser.add_argument("--walks", metavar="WALKS", help=_WALKS)
     parser.add_argument("--fields", metavar="FIELDS", help=_FIELDS)
     parser.add_argument(
@@ -300,6 +301,16 @@ def _stage(commands: _Commands) -> None:  # type: ignore[valid-type]
     _printed(parser)
     parser.add_argument("--brief", action="store_true", help="one line a field")
     _json(parser)
+
+
+def _square_share(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument(
+        "--square-share",
+        type=level,
+        default=0.5,
+        metavar="P",
+        help="share of plants with a pinhead square that makes first square (default: 0.5)",
+    )
 
 
 def _read(commands: _Commands) -> None:  # type: ignore[valid-type]
@@ -343,6 +354,7 @@ def _judging(parser: argparse.ArgumentParser) -> None:
     )
     parser.add_argument("--stations", metavar="LIST", help=_STATIONS)
     parser.add_argument("--seen", metavar="TABLE", help=_SEEN)
+    _square_share(parser)
     parser.add_argument("--bloom", type=day, metavar="DATE", help="day of first bloom")
     parser.add_argument("--treated", type=day, metavar="DATE", help="day of the last treatment")
     parser.add_argument(

@@ -10,7 +10,7 @@ and description according to the BBCH scale. Journal of Agronomy and Crop Scienc
 from __future__ import annotations
 
 from quarterwalk.crop.clock import CropClock
-from quarterwalk.crop.needs import Event, load_needs
+from quarterwalk.crop.needs import Event
 
 EMERGED, COTYLEDONS, FIRST_BUDS, FIRST_FLOWERS = 9, 10, 51, 60
 """Codes of emergence, unfolded cotyledons, detectable floral buds and first flowers."""
@@ -48,7 +48,7 @@ def _leaves(clock: CropClock) -> int | None:
     for seen in reversed(clock.seen):
         if seen.true_leaves is not None and seen.on == clock.on:
             return int(seen.true_leaves)
-    needs = load_needs()
+    needs = clock.needs
     likely = clock.odds[Event.FIRST_SQUARE].likely
     if likely is None:
         return None

@@ -8,7 +8,7 @@ from datetime import date, timedelta
 
 from quarterwalk.crop.dates import CropDates
 from quarterwalk.crop.day_odds import DayOdds
-from quarterwalk.crop.needs import Event
+from quarterwalk.crop.needs import Event, Needs
 from quarterwalk.crop.seen import Given, Seen, Sign
 from quarterwalk.crop.stage import Stage, WorkedOut, stage_on
 from quarterwalk.crop.week_odds import WeekOdds
@@ -85,6 +85,8 @@ class CropClock:
         What was seen but can't be true beside the rest.
     heat : SeasonHeat
         The heat that it ran on.
+    needs : Needs
+        What the crop needs, as it was read.
     """
 
     planted: date
@@ -98,6 +100,7 @@ class CropClock:
     disagreements: tuple[Disagreement, ...]
     set_aside: tuple[SetAside, ...]
     heat: SeasonHeat
+    needs: Needs
 
     @property
     def first_square(self) -> tuple[date, date]:

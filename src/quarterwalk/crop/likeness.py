@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 import numpy as np
-from scipy.special import ndtr
+from scipy.special import ndtr, ndtri
 
 from quarterwalk.crop.needs import Event, Needs
 from quarterwalk.crop.seen import Seen, Sign
@@ -166,8 +166,9 @@ def _pinheads(ground: Ground, seen: Seen) -> FloatArray:
     told = min(seen.plants or 0, ground.needs.value("most_told"))
     have = told * (seen.share or 0.0)
     since = ground.since(ground.place(seen.on))
+    begun = float(ndtri(ground.needs.value("half")))
     spreads = (middle - sd, middle, middle + sd)
-    shares = (_SLIP + (1 - 2 * _SLIP) * ndtr(since / spread) for spread in spreads)
+    shares = (_SLIP + (1 - 2 * _SLIP) * ndtr(since / spread + begun) for spread in spreads)
     logs = [have * np.log(share) + (told - have) * np.log1p(-share) for share in shares]
     return np.asarray(np.logaddexp.reduce(logs) - np.log(len(logs)), np.float64)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import tomllib
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from functools import cache
 from importlib.resources import files
@@ -91,6 +91,28 @@ class Needs:
     def value(self, name: str) -> float:
         """Give a number of growth by its name."""
         return self.growth[name].value
+
+    def with_share(self, share: float) -> Needs:
+        """Take another share of plants with a pinhead square as first square.
+
+        Parameters
+        ----------
+        share : float
+            Above 0 and below 1; half is usual. [fraction]
+
+        Returns
+        -------
+        Needs
+
+        Raises
+        ------
+        ValueError
+            If the share is not between 0 and 1.
+        """
+        if not 0 < share < 1:
+            raise ValueError(f"the share of plants must lie between 0 and 1, got {share}.")
+        half = replace(self.growth["half"], value=share)
+        return replace(self, growth=MappingProxyType({**self.growth, "half": half}))
 
     def sd(self, name: str) -> float:
         """Give how fields differ in a number of growth."""

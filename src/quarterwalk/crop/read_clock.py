@@ -94,6 +94,7 @@ def read_clock(
         disagreements=_disagreeing((*told.windows, *nodes_windows(ground, looked)), alone),
         set_aside=told.aside,
         heat=heat,
+        needs=needs,
     )
 
 
@@ -208,6 +209,7 @@ def clock_for(
     on: date,
     given: Given | None = None,
     seen: Sequence[Seen] = (),
+    needs: Needs | None = None,
 ) -> CropClock:
     """Read the clock of a field from the weather of its station.
 
@@ -223,6 +225,8 @@ def clock_for(
         Days given outright.
     seen : sequence of Seen
         What was seen, in any order.
+    needs : Needs or None
+        What the crop needs; None takes the package's own.
 
     Returns
     -------
@@ -240,7 +244,7 @@ def clock_for(
         raise CropDateError(
             f"the day must lie in the season of the planting on {planted}, got {on}."
         )
-    needs = load_needs()
+    needs = needs or load_needs()
     method = HEAT_METHODS[needs.method]
     heat = season_heat(weather, planted, SEASON_DAYS, until=on, method=method, base=needs.base_f)
     return read_clock(heat, on=on, given=given, seen=seen, needs=needs)

@@ -122,7 +122,7 @@ def _known(clock: CropClock, event: Event, *, differs: bool) -> str:
 def _seen(clock: CropClock, event: Event) -> Iterator[date]:
     """Give the days on which it was seen that an event had come."""
     aside = {(each.sign, each.on) for each in clock.set_aside}
-    windows = windows_of(clock.planted, Given(), clock.seen, load_needs(), on=clock.on)
+    windows = windows_of(clock.planted, Given(), clock.seen, clock.needs, on=clock.on)
     for window in windows:
         told = window.event is event and window.last is not None
         if told and (window.sign, window.on) not in aside:

@@ -14,7 +14,6 @@ from quarterwalk.crop import (
     Seen,
     SetAside,
     Sign,
-    load_needs,
 )
 from quarterwalk.picture.season_words import date_word, dates_long
 from quarterwalk.words import noted, phrase, phrase_for
@@ -134,7 +133,8 @@ def _named(sign: Sign, on: date) -> str:
 
 
 def _disagreeing(clock: CropClock, told: Disagreement) -> str:
-    seen = next((each for each in clock.seen if _is_of(each, told)), None)
+    half = clock.needs.value("half")
+    seen = next((each for each in clock.seen if _is_of(each, told, half)), None)
     days = _expected(clock, told)
     if told.sign is Sign.PINHEADS and seen is not None:
         return _pinheads(seen, days)
@@ -188,13 +188,13 @@ def _counted(seen: Seen, sign: Sign) -> float | None:
     }.get(sign)
 
 
-def _is_of(seen: Seen, told: Disagreement) -> bool:
+def _is_of(seen: Seen, told: Disagreement, half: float) -> bool:
     """Tell whether a disagreement speaks of this look: two may share a day."""
     count = _counted(seen, told.sign)
     if seen.on != told.on or count is None:
         return False
     if told.sign is Sign.PINHEADS:
-        return (count >= load_needs().value("half")) == (told.window[1] is not None)
+        return (count >= half) == (told.window[1] is not None)
     return True
 
 

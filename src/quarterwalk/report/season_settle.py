@@ -38,10 +38,7 @@ def _settles(clock: CropClock) -> Iterator[str]:
             "Count the squaring branches of five plants in each quarter: 1 or 2 are about week 1"
             " of squaring, 3 or 4 week 2, 5 and more week 3."
         )
-        yield phrase(
-            "Count how many plants have a pinhead square: first square is the day on which half"
-            " of them do."
-        )
+        yield _pinheads(clock.needs.value("half"))
     if Event.FIRST_BLOOM in events or (unsure and _bloom_may_have_come(clock)):
         yield phrase("Look for the first white flower.")
     if Event.CUTOUT in events:
@@ -50,6 +47,19 @@ def _settles(clock: CropClock) -> Iterator[str]:
         yield phrase(
             "Make sure of the day of planting; where the stand was planted again, that day counts."
         )
+
+
+def _pinheads(share: float) -> str:
+    if share == 1 / 2:
+        return phrase(
+            "Count how many plants have a pinhead square: first square is the day on which half"
+            " of them do."
+        )
+    return phrase(
+        "Count how many plants have a pinhead square: first square is the day on which {share}"
+        " of 100 do.",
+        share=f"{100 * share:g}",
+    )
 
 
 def _bloom_may_have_come(clock: CropClock) -> bool:
