@@ -80,6 +80,8 @@ PRINTED = (
     Printed("report-hold", "reports/Switchback-140-2026-07-10.pdf"),
     Printed("report-no-call", "reports/Old-Airstrip-150-2026-07-01.pdf"),
     Printed("report-spanish", "spanish/Pump-House-85-2026-07-11.pdf"),
+    Printed("season-replanted", "seasons/Late-Forty.pdf"),
+    Printed("season-blooming", "seasons/Old-Airstrip-150.pdf"),
     Printed("sheet-1", "sheets/Playa-60-sheet.pdf", page=1),
     Printed("sheet-2", "sheets/Playa-60-sheet.pdf", page=2),
 )
@@ -131,7 +133,7 @@ def print_the_demo(folder: Path) -> None:
     """Make the demo's reports, one in Spanish, and a blank sheet, by the commands themselves."""
     judging = [f"{folder}/walks.csv", "--guideline", RULE, "--plantings", f"{folder}/plantings.csv"]
     fields = f"{folder}/fields.geojson"
-    command("demo", "--out", str(folder))
+    command("demo", "--calls-only", "--out", str(folder))
     command("report", *judging, "--fields", fields, "--out", f"{folder}/spanish",
             "--language", "es", "--day", "2026-07-11", "--advisor", ADVISOR)  # fmt: skip
     command("sheet", fields, "--field", "Playa 60", "--date", DAY.isoformat(),
