@@ -331,3 +331,50 @@ def test_the_lower_the_share_the_earlier_first_square_was():
 def test_a_share_of_all_or_of_none_is_refused():
     with pytest.raises(ValueError, match="between 0 and 1"):
         load_needs().with_share(1.0)
+
+
+def test_a_count_on_the_day_of_planting_weighs_nothing():
+    plain = read_clock(steady(18.0), on=after(40))
+    clock = read_clock(steady(18.0), on=after(40), seen=[Seen(after(0), true_leaves=5)])
+    assert [aside.by for aside in clock.set_aside] == [Sign.PLANTED]
+    assert clock.odds[SQUARE].chance == pytest.approx(plain.odds[SQUARE].chance)
+
+
+@pytest.mark.parametrize("a_day", [4.0, 5.0, 6.0])
+def test_a_cool_season_squares_late_and_not_never(a_day):
+    by_hand = middle_by_hand(a_day, Event.EMERGENCE, SQUARE)
+    assert likely(read_clock(steady(a_day), on=after(10))) == pytest.approx(by_hand, abs=3)
+
+
+def test_chances_of_a_cool_season_add_up_too():
+    for odds in read_clock(steady(3.0, known=30, spread=0.3), on=after(29)).odds.values():
+        assert odds.chance.sum() + odds.beyond == pytest.approx(1)
+
+
+@given(day=st.integers(12, 40), leaves=st.floats(0, 9), a_day=st.floats(12, 24))
+@settings(max_examples=40, deadline=None)
+def test_the_fourth_leaf_agrees_with_the_leaves_counted(day, leaves, a_day):
+    seen = [Seen(after(day), true_leaves=leaves)]
+    clock = read_clock(steady(a_day), on=after(day), seen=seen)
+    assert clock.four_leaves.by(after(day)) == pytest.approx(float(leaves >= 4), abs=1e-9)
+
+
+def test_the_fourth_leaf_is_never_before_plants_can_be_up():
+    clock = read_clock(steady(18.0), on=after(20), seen=[Seen(after(4), nodes=9)])
+    assert clock.four_leaves.reached(0.01) >= after(3)
+
+
+def test_how_unlikely_a_look_is_by_weather_is_told():
+    near = read_clock(steady(18.0), on=after(40), seen=[Seen(after(24), plants=20, pinhead=15)])
+    far = read_clock(steady(18.0), on=after(40), seen=[Seen(after(10), plants=20, pinhead=15)])
+    assert 0.01 < near.disagreements[0].chance < 0.1
+    assert far.disagreements[0].chance < 0.01
+    assert not near.stage().worked_out.at_odds.hardly
+    assert far.stage().worked_out.at_odds.hardly
+
+
+def test_looks_that_are_left_out_are_named_by_their_days():
+    seen = [Seen(after(0), plants=20, pinhead=20)]
+    assert read_clock(steady(18.0), on=after(5), seen=seen).stage().worked_out.left_out == (
+        after(0),
+    )

@@ -94,3 +94,11 @@ def test_the_look_for_bloom_begins_before_most_fields_bloom():
     days = load_needs().value("look_for_bloom_after")
     clock = read_clock(steady(12.5), on=after(50), given=Given(first_square=(after(40), after(40))))
     assert 0.05 < clock.odds[BLOOM].by(after(40 + int(days))) < 0.5
+
+
+def test_host_weeds_are_left_alone_from_the_first_square_that_was_seen():
+    plain = outlook_of(read_clock(steady(18.0), on=after(24)))
+    some = [Seen(after(23), plants=100, pinhead=3)]
+    seen = outlook_of(read_clock(steady(18.0), on=after(24), seen=some))
+    assert plain.weeds_until > after(22)
+    assert seen.weeds_until == after(22)

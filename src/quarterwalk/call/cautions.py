@@ -91,19 +91,26 @@ def care_in_the_field() -> tuple[str, ...]:
     )
 
 
-def host_weeds(stage: Stage) -> Reason:
+def host_weeds(stage: Stage, *, squares_seen: bool = False) -> Reason:
     """Say what to do about host weeds at a stage (common practice).
 
     Parameters
     ----------
     stage : Stage
         Where the crop stands.
+    squares_seen : bool
+        Whether any plant has a square already, before first square.
 
     Returns
     -------
     Reason
     """
-    if stage.name is StageName.BEFORE_SQUARING:
+    if stage.name is StageName.BEFORE_SQUARING and squares_seen:
+        text = phrase(
+            "The first squares are there: leave host weeds standing until after bloom,"
+            " since cutting or spraying them now sends the insects into the cotton."
+        )
+    elif stage.name is StageName.BEFORE_SQUARING:
         text = phrase(
             "Clear host weeds now, while there is no square yet;"
             " once squaring has begun, leave them until after bloom."

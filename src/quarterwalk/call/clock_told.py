@@ -6,8 +6,9 @@ from collections.abc import Iterator
 
 from quarterwalk.call.figures import day_words, listed, odds_words
 from quarterwalk.call.verdict import Reason
-from quarterwalk.crop import Stage, StageName, WeekOdds, load_needs
-from quarterwalk.words import phrase
+from quarterwalk.crop import Stage, StageName, WeekOdds, WorkedOut, load_needs
+from quarterwalk.units import FOOT_M, MILE_FEET
+from quarterwalk.words import phrase, phrase_for
 
 # A rule of this project: a week less likely than this is not worth telling. [fraction]
 _WORTH_TELLING = 0.05
@@ -29,22 +30,93 @@ def worked_out(stage: Stage) -> Iterator[Reason]:
     told = stage.worked_out
     if told is None:
         return
-    text = phrase(
-        "First square was not given. By weather and what was seen it is most likely {likely},"
+    yield Reason("first-square-worked-out", " ".join(_worked_out(told)))
+    if told.weeks.blooming > 1 / 2 and not stage.bloom_known:
+        text = phrase(
+            "By weather the field likely blooms, {odds}. Look for white flowers, and note the day.",
+            odds=odds_words(told.weeks.blooming),
+        )
+        yield Reason("bloom-likely", text)
+    if told.left_out:
+        text = phrase(
+            "What was seen on {days} can't be true beside the rest, and is left out.",
+            days=listed([day_words(day) for day in told.left_out]),
+        )
+        yield Reason("seen-left-out", text)
+
+
+def _worked_out(told: WorkedOut) -> Iterator[str]:
+    if told.first == told.last:
+        yield phrase(
+            "First square was not given. By {weather} and what was seen it was {likely}.",
+            weather=_weather(told),
+            likely=day_words(told.likely),
+        )
+    else:
+        yield _between(told)
+    yield phrase("Where the field stands: {each}.", each="; ".join(_odds(told.weeks)))
+    if told.known_until is not None:
+        yield phrase(
+            "Weather is known until {day} only; from there on other years stand in.",
+            day=day_words(told.known_until),
+        )
+
+
+def _between(told: WorkedOut) -> str:
+    return phrase(
+        "First square was not given. By {weather} and what was seen it is most likely {likely},"
         " 9 in 10 between {first} and {last}.",
+        weather=_weather(told),
         likely=day_words(told.likely),
         first=day_words(told.first),
         last=day_words(told.last),
     )
-    parts = [text, phrase("Where the field stands: {each}.", each="; ".join(_odds(told.weeks)))]
-    if told.known_until is not None:
-        parts.append(
-            phrase(
-                "Weather is known until {day} only; from there on other years stand in.",
-                day=day_words(told.known_until),
-            )
+
+
+def _weather(told: WorkedOut) -> str:
+    if not told.station:
+        return phrase("the weather")
+    if told.distance_km is None:
+        return phrase("the weather of {station}", station=told.station)
+    miles = round(told.distance_km * 1000 / float(MILE_FEET * FOOT_M))
+    return phrase_for(
+        miles,
+        "the weather of {station}, {count} mile away,",
+        "the weather of {station}, {count} miles away,",
+        station=told.station,
+    )
+
+
+def at_odds(stage: Stage) -> Iterator[Reason]:
+    """Say that what was seen and the weather disagree about first square.
+
+    Parameters
+    ----------
+    stage : Stage
+        Where the crop stands.
+
+    Yields
+    ------
+    Reason
+        None where they agree, or first square was given.
+    """
+    told = None if stage.worked_out is None else stage.worked_out.at_odds
+    if told is None:
+        return
+    text = phrase(
+        "What was seen on {day} disagrees with the weather, which puts first square between"
+        " {first} and {last}. What was seen holds.",
+        day=day_words(told.on),
+        first=day_words(told.expected[0]),
+        last=day_words(told.expected[1]),
+    )
+    if told.hardly:
+        doubt = phrase(
+            "They lie so far apart that the day of planting, the station or the count is in doubt:"
+            " the call stays provisional."
         )
-    yield Reason("first-square-worked-out", " ".join(parts))
+        text = f"{text} {doubt}"
+    yield Reason("weather-disagrees", text)
 
 
 def _odds(odds: WeekOdds) -> Iterator[str]:

@@ -161,7 +161,9 @@ def weeks_compared(judged: Sequence[Judged]) -> Iterator[Reason]:
     if len(judged) < 2:
         return
     weeks = listed([str(j.bounds.week) for j in judged], "or")
-    floors = [number(100 * j.bounds.floor) for j in judged if j.bounds.floor is not None]
+    floors = list(
+        dict.fromkeys(number(100 * j.bounds.floor) for j in judged if j.bounds.floor is not None)
+    )
     lines = list(dict.fromkeys(number(j.bounds.line) for j in judged))
     if len({j.verdict for j in judged}) == 1:
         yield Reason("weeks-agree", _same_call(weeks, floors))
@@ -177,6 +179,12 @@ def _same_call(weeks: str, floors: list[str]) -> str:
     if not floors:
         return phrase(
             "Week {weeks} of squaring, as far as is known; the call is the same.", weeks=weeks
+        )
+    if len(floors) == 1:
+        return phrase(
+            "Week {weeks} of squaring, as far as is known; the call is the same (floor {floor}).",
+            weeks=weeks,
+            floor=floors[0],
         )
     return phrase(
         "Week {weeks} of squaring, as far as is known; the call is the same (floors {floors}).",

@@ -146,15 +146,16 @@ def _called(
     return Call(
         verdict=decided.verdict,
         sure=sure,
-        provisional=decided.provisional,
+        provisional=decided.provisional or _in_doubt(stage),
         next_look=Look(soonest, latest),
         reasons=(
             *_reasons(reading, guideline, judged, decided, options),
             *clock_told.look_for_bloom(stage, asked=season.ask_bloom),
+            *clock_told.at_odds(stage),
             *clock_told.worked_out(stage),
         ),
         cautions=cautions_for(decided.verdict, recently_treated=decided.recent),
-        host_weeds=host_weeds(stage),
+        host_weeds=host_weeds(stage, squares_seen=reading.squaring_plants > 0),
         settle=_settle(reading, guideline, bounds, decided, sure),
         stage=stage,
         guideline=GuidelineUsed(
@@ -169,6 +170,12 @@ def _called(
         chances=chances,
         language=options.language,
     )
+
+
+def _in_doubt(stage: Stage) -> bool:
+    """Tell whether what was seen lies so far from the weather that something is wrong."""
+    odds = None if stage.worked_out is None else stage.worked_out.at_odds
+    return odds is not None and odds.hardly
 
 
 @dataclass(frozen=True, slots=True)

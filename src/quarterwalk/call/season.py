@@ -66,9 +66,17 @@ def in_season(stage: Stage, guideline: Guideline) -> InSeason:
     late = inside[1] > load_routine().ask_bloom_after
     return InSeason(
         weeks=weeks_between(*inside),
-        reaches_outside=inside != (first, last),
+        reaches_outside=inside != (first, last) or _likely_over(stage, guideline),
         ask_bloom=late and not stage.bloom_known,
     )
+
+
+def _likely_over(stage: Stage, guideline: Guideline) -> bool:
+    """Tell whether by weather the field likelier blooms than not, where that ends the season."""
+    told = stage.worked_out
+    if told is None or stage.bloom_known or guideline.season_end is SeasonEnd.WEEK_AFTER_BLOOM:
+        return False
+    return told.weeks.blooming > 1 / 2
 
 
 def _blooming(stage: Stage, guideline: Guideline) -> InSeason:

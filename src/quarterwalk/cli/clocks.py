@@ -15,11 +15,15 @@ from quarterwalk.errors import Problem, UsageError, shown
 from quarterwalk.field import Field
 from quarterwalk.files.plantings import Planting
 from quarterwalk.files.seen_table import read_seen
+from quarterwalk.files.weather_findings import WeatherFinding
+from quarterwalk.files.weather_said import Odd
 from quarterwalk.reading import Reading
 from quarterwalk.walk import WalkHead
 from quarterwalk.weather.choose import FieldWeather, weather_for
 from quarterwalk.weather.daily import DailyWeather
 from quarterwalk.weather.station import Place
+
+_MOST_NAMED = 8  # more would bury the rest [count]
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,9 +63,13 @@ class Clocks:
     _filled: dict[tuple[Place | None, date, date], FieldWeather] = field(default_factory=dict)
     _nearest: dict[Place, tuple[DailyWeather, ...]] = field(default_factory=dict)
 
-    def planted(self, name: str) -> date:
-        """Give the day on which the stand of a field was planted."""
-        planted = self.plantings[name].stand_planted
+    def planted(self, name: str, on: date) -> date:
+        """Give the day on which the stand was planted that a field has on a day."""
+        planting = self.plantings[name]
+        again, once = planting.replanted, planting.planted
+        if again is not None and once is not None and on < again:
+            return once
+        planted = planting.stand_planted
         if planted is None:
             raise ValueError(f"the planting of {name} must give its day.")
         return planted
@@ -85,7 +93,7 @@ class Clocks:
         WeatherError
             If nothing tells which station is near.
         """
-        place, planted = self.places.get(known_as(name)), self.planted(name)
+        place, planted = self.places.get(known_as(name)), self.planted(name, on)
         key = place, planted, on
         if key not in self._filled:
             near = self._near(place)
@@ -123,14 +131,16 @@ class Clocks:
         CropDateError
             If the day is not in the season of the planting.
         """
-        planting = self.plantings[name]
+        planting, planted = self.plantings[name], self.planted(name, on)
+        looks = (*self.seen.get(known_as(name), ()), *more_seen)
         bloom = planting.bloom if planting.bloom is not None and planting.bloom <= on else None
         return clock_for(
             self.weather(name, on).weather,
-            self.planted(name),
+            planted,
             on=on,
             given=Given(planting.first_square, bloom),
-            seen=[*self.seen.get(known_as(name), ()), *more_seen],
+            # what was seen of a stand that was planted over tells nothing of this one
+            seen=[each for each in looks if each.on >= planted],
             needs=self.needs,
         )
 
@@ -166,9 +176,40 @@ def chosen_clocks(
             f"with {len(weather.stations)} stations --fields must say where the fields are;"
             " or give a file of one station."
         )
+    _say_of_stations(weather.stations, fields)
+    _say_findings(weather.findings, plantings.values())
     places = {name: (each.shape.centroid.x, each.shape.centroid.y) for name, each in fields.items()}
     needs = load_needs().with_share(options.square_share)
     return Clocks(weather.stations, places, plantings, _seen(options.seen, plantings), needs)
+
+
+def _say_of_stations(stations: Sequence[DailyWeather], fields: Mapping[str, Field]) -> None:
+    """Name the stations that no field can go by, since nobody says where they are."""
+    lost = [weather.station.label for weather in stations if weather.station.place is None]
+    if fields and lost and len(stations) > 1:
+        print(
+            f"{len(lost)} of {len(stations)} stations tell no place and are left out:"
+            f" {', '.join(lost[:_MOST_NAMED])}{' …' if len(lost) > _MOST_NAMED else ''}.",
+            file=sys.stderr,
+        )
+
+
+def _say_findings(findings: Sequence[WeatherFinding], plantings: Iterable[Planting]) -> None:
+    """Say what was found wrong in the weather from the first planting on.
+
+    Days that are missing are told with the season, and how they were filled.
+    """
+    begun = [day for each in plantings for day in (each.planted, each.replanted) if day]
+    told = [
+        found
+        for found in findings
+        if begun and found.last >= min(begun) and found.code != Odd.MISSING
+    ]
+    for found in told[:_MOST_NAMED]:
+        print(found.text, file=sys.stderr)
+    if len(told) > _MOST_NAMED:
+        more = len(told) - _MOST_NAMED
+        print(f"And {more} more like these; quarterwalk weather tells all.", file=sys.stderr)
 
 
 def _seen(path: str | None, plantings: Mapping[str, Planting]) -> dict[str, tuple[Seen, ...]]:

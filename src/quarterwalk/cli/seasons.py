@@ -90,7 +90,7 @@ def day_for(clocks: Clocks, name: str, on: date | None, today: date) -> date:
     UsageError
         If the day asked for is not in the field's season.
     """
-    planted = clocks.planted(name)
+    planted = clocks.planted(name, on or today)
     last = planted + timedelta(days=SEASON_DAYS - 1)
     if on is None:
         return min(max(today, planted), last)

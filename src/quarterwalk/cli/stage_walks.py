@@ -67,7 +67,7 @@ class Walked:
         """
         if self.walks is None:
             return [], None
-        heads, planted = self.walks.table.heads, clocks.planted(name)
+        heads, planted = self.walks.table.heads, clocks.planted(name, on)
         days = {i: head.date for i, head in enumerate(heads) if head.field == name}
         which = sorted((i for i in days if planted <= days[i] <= on), key=lambda i: days[i])
         if self.guideline is None:

@@ -183,7 +183,8 @@ def standings_by(
             continue
         try:
             clock = clocks.clock(head.field, head.date, seen.get(head.field, ()))
-            told.append(Standing(clock.dates(planting.treated), clock.stage()))
+            km = clocks.weather(head.field, head.date).distance_km
+            told.append(Standing(clock.dates(planting.treated), clock.stage(km)))
         except (WeatherError, CropDateError) as error:
             problems.append(_unknown(walks, index, error))
     refuse_if_any(problems)

@@ -7,6 +7,7 @@ day is a sum over all days of the event before, for every member.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
@@ -19,7 +20,8 @@ from scipy.special import ndtr
 from quarterwalk.crop.needs import Event, Need, Needs
 from quarterwalk.weather.daily import FloatArray
 
-# How late an event may come after the one before: far past anything published. [days]
+# How late an event may come after the one before where it follows no published need: far
+# past anything published (a rule of this project). [days]
 LATEST = {
     Event.EMERGENCE: 45,
     Event.FIRST_SQUARE: 80,
@@ -32,6 +34,8 @@ LATEST = {
 UNLIKE = 0.02
 
 _TAIL = 8.0  # heat so many standard deviations past the mean is always enough
+_FAR = 4.0  # heat so many past it is enough in all but one field of thirty thousand
+_FINE = 8  # heat is taken to the eighth of a unit, a hundredth of the narrowest need's spread
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -117,32 +121,52 @@ def steps_of(heat: FloatArray, needs: Needs) -> dict[Event, Step]:
     dict of Event to Step
         The step to each event; that to emergence starts on the day of planting alone.
     """
-    starts, told, whole = 1, {}, np.rint(heat).astype(np.int32)
-    for event, reach in LATEST.items():
-        told[event] = _step(whole, starts, needs.needs[event], reach)
+    steps = np.rint(heat * _FINE).astype(np.int32)
+    starts, told, sure, spread = 1, {}, 0.0, 0.0
+    for event, latest in LATEST.items():
+        need = needs.needs[event]
+        reach = max(latest, _reach(heat, sure + _FAR * math.sqrt(spread), need))
+        told[event] = _step(steps, starts, need, (reach, latest))
         starts = min(starts + reach, heat.shape[1])
+        sure, spread = sure + need.mean, spread + need.sd**2
     return told
 
 
-def _step(heat: npt.NDArray[np.int32], starts: int, need: Need, reach: int) -> Step:
-    """Work out one step on whole heat units; each need is some ten of them wide at least."""
+def _reach(heat: FloatArray, before: float, need: Need) -> int:
+    """Give the most days that heat may take from an event to the next, in any member.
+
+    `before` is heat from planting by which the event before has come in all but very few.
+    """
+    enough = need.mean + _FAR * need.sd
+    most, days = 1, int(heat.shape[1])
+    for sums in heat:
+        last = min(int(np.searchsorted(sums, before)), sums.size - 1)
+        starts = np.arange(last + 1)
+        ends = np.searchsorted(sums, sums[: last + 1] + enough)
+        most = max(most, int((ends - starts).max()))
+    return min(most, days)
+
+
+def _step(heat: npt.NDArray[np.int32], starts: int, need: Need, reach: tuple[int, int]) -> Step:
+    """Work out one step; `reach` is that of heat, and that where no need is followed. [days]"""
+    most, latest = reach
     last = heat.shape[1] - 1
-    padded = np.pad(heat, ((0, 0), (0, reach)), mode="edge")
-    later = sliding_window_view(padded, reach + 1, axis=1)[:, :starts]
+    padded = np.pad(heat, ((0, 0), (0, most)), mode="edge")
+    later = sliding_window_view(padded, most + 1, axis=1)[:, :starts]
     enough = _table(need).take(later - heat[:, :starts, None], mode="clip")
     chance = np.diff(enough, axis=2)
     chance *= 1 - UNLIKE
-    chance += UNLIKE / reach
-    past = np.arange(starts)[:, None] + np.arange(1, reach + 1) > last
+    chance[:, :, :latest] += UNLIKE / latest
+    past = np.arange(starts)[:, None] + np.arange(1, most + 1) > last
     chance[:, past] = 0.0
     return Step(chance, np.maximum(1.0 - chance.sum(axis=2), 0.0))
 
 
 @cache
 def _table(need: Need) -> FloatArray:
-    """Chance that so much heat was enough, by the whole heat unit."""
-    most = int(need.mean + _TAIL * need.sd) + 1
-    enough: FloatArray = ndtr((np.arange(most + 1) - need.mean) / need.sd)
+    """Chance that so much heat was enough, by the eighth of a heat unit."""
+    most = int(_FINE * (need.mean + _TAIL * need.sd)) + 1
+    enough: FloatArray = ndtr((np.arange(most + 1) / _FINE - need.mean) / need.sd)
     enough[0], enough[-1] = 0.0, 1.0
     return enough
 

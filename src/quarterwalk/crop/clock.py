@@ -10,7 +10,7 @@ from quarterwalk.crop.dates import CropDates
 from quarterwalk.crop.day_odds import DayOdds
 from quarterwalk.crop.needs import Event, Needs
 from quarterwalk.crop.seen import Given, Seen, Sign
-from quarterwalk.crop.stage import Stage, WorkedOut, stage_on
+from quarterwalk.crop.stage import AtOdds, Stage, WorkedOut, stage_on
 from quarterwalk.crop.week_odds import WeekOdds
 from quarterwalk.weather.ahead import SeasonHeat
 
@@ -22,6 +22,11 @@ RANGE = 0.8
 
 # The call takes first-square days that leave out 1 in 20 on either side. [fraction]
 CALL_TAIL = 0.05
+
+
+# What weather alone gives less than this puts planting, station or count in doubt (a rule
+# of this project). [fraction]
+_HARDLY = 0.01
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +45,8 @@ class Disagreement:
         Days that it leaves to the event; None where there is no end.
     expected : (date, date) or None
         Days of the event by weather alone, 8 in 10.
+    chance : float
+        Of those days, or of earlier or later ones on their side, by weather alone. [fraction]
     """
 
     sign: Sign
@@ -47,6 +54,7 @@ class Disagreement:
     event: Event
     window: tuple[date | None, date | None]
     expected: tuple[date, date] | None
+    chance: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,8 +130,13 @@ class CropClock:
             return None
         return self.odds[Event.FIRST_BLOOM].likely
 
-    def stage(self) -> Stage:
+    def stage(self, distance_km: float | None = None) -> Stage:
         """Give the stage on the day on which the clock was read.
+
+        Parameters
+        ----------
+        distance_km : float or None
+            From the field to the station of the weather; None where not known. [km]
 
         Returns
         -------
@@ -136,8 +149,25 @@ class CropClock:
             return stage
         known = self.heat.known_until
         until = known if known < self.on else None
-        told = WorkedOut(*self.first_square, likely, self.weeks, until)
+        told = WorkedOut(
+            *self.first_square,
+            likely,
+            self.weeks,
+            known_until=until,
+            station=self.heat.station,
+            distance_km=distance_km,
+            at_odds=self._at_odds(),
+            left_out=tuple(sorted({each.on for each in self.set_aside})),
+        )
         return replace(stage, worked_out=told)
+
+    def _at_odds(self) -> AtOdds | None:
+        """Give where what was seen of first square lies farthest from the weather."""
+        told = [each for each in self.disagreements if each.event is Event.FIRST_SQUARE]
+        worst = min(told, key=lambda each: each.chance, default=None)
+        if worst is None or worst.expected is None:
+            return None
+        return AtOdds(worst.on, worst.expected, worst.chance < _HARDLY)
 
     def dates(self, treated: tuple[date, ...] = ()) -> CropDates:
         """Give the dates that a call needs.
@@ -173,6 +203,10 @@ def without(seen: Seen, aside: Sequence[SetAside]) -> Seen:
     Seen
     """
     signs = {each.sign for each in aside if each.on == seen.on}
+    if Sign.LEAVES in signs:
+        seen = replace(seen, true_leaves=None)
+    if Sign.NODES in signs:
+        seen = replace(seen, nodes=None)
     if Sign.PINHEADS in signs:
         seen = replace(seen, plants=None, pinhead=None)
     if Sign.BRANCHES in signs:

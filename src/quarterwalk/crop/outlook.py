@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from quarterwalk.crop.clock import RANGE, CropClock
+from quarterwalk.crop.clock import RANGE, CropClock, without
 from quarterwalk.crop.needs import Event
 from quarterwalk.guideline import CLOSEST_WATCH_WEEKS, load_routine
 
@@ -53,7 +54,10 @@ def outlook_of(clock: CropClock) -> Outlook:
         By the clock's own ranges.
     """
     square, bloom = clock.odds[Event.FIRST_SQUARE], clock.odds[Event.FIRST_BLOOM]
-    earliest = square.reached(_EDGE)
+    earliest = min(
+        (day for day in (square.reached(_EDGE), *_squares_seen(clock)) if day is not None),
+        default=None,
+    )
     return Outlook(
         begin=clock.four_leaves.within(RANGE),
         closest=_closest(square.likely),
@@ -61,6 +65,13 @@ def outlook_of(clock: CropClock) -> Outlook:
         weeds_until=None if earliest is None else earliest - timedelta(days=1),
         weeds_again=bloom.reached(1.0 - _EDGE),
     )
+
+
+def _squares_seen(clock: CropClock) -> Iterator[date]:
+    """Give the days on which any plant had a square: from then on weeds are left alone."""
+    for each in (without(seen, clock.set_aside) for seen in clock.seen):
+        if each.pinhead or each.squaring_branches:
+            yield each.on
 
 
 def _closest(first: date | None) -> tuple[date, date] | None:

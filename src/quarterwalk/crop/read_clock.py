@@ -91,7 +91,7 @@ def read_clock(
         weeks=run.weeks,
         given=given,
         seen=looked,
-        disagreements=_disagreeing((*told.windows, *nodes_windows(ground, looked)), alone),
+        disagreements=_disagreeing((*told.windows, *nodes_windows(ground, told.counted)), alone),
         set_aside=told.aside,
         heat=heat,
         needs=needs,
@@ -109,6 +109,7 @@ class _Told:
 
     chain: Chain
     ahead: Mapping[Event, FloatArray]
+    counted: Sequence[Seen]
     windows: tuple[Window, ...]
     aside: tuple[SetAside, ...]
 
@@ -122,7 +123,7 @@ def _told(ground: Ground, steps: Mapping[Event, Step], held: Kept, looked: Seque
         chain = Chain(ground.days, steps, agreement(ground, windows[1:], counted))
         ahead = chain.forward()
         if len(windows) == 1 or ahead[Event.CUTOUT].any():
-            return _Told(chain, ahead, tuple(windows[1:]), aside)
+            return _Told(chain, ahead, counted, tuple(windows[1:]), aside)
         pairs.append((windows.pop(), windows[0]))
 
 
@@ -146,7 +147,7 @@ def _run(ground: Ground, told: _Told, on: date) -> _Run:
     squaring = (ahead[square] * open_bloom).sum(axis=0) / weights[square].sum()
     return _Run(
         _odds(chances, ground),
-        _four_leaves(ground, weights[square]),
+        _four_leaves(ground, weights[square], told.counted),
         week_odds(squaring, chances[square], place),
     )
 
@@ -163,43 +164,65 @@ def _odds(chances: Mapping[Event, FloatArray], ground: Ground) -> dict[Event, Da
     }
 
 
-def _four_leaves(ground: Ground, weights: FloatArray) -> DayOdds:
-    """Count back from each first-square day by the heat of the leaves between."""
+def _four_leaves(ground: Ground, weights: FloatArray, counted: Sequence[Seen]) -> DayOdds:
+    """Count back from each first-square day by the heat of the leaves between.
+
+    The day is never before plants can be up, and agrees with the leaves that were counted.
+    """
     needs = ground.needs
     nodes = needs.value("first_branch_node") - needs.value("four_leaves")
+    up = needs.needs[Event.EMERGENCE].mean
     chance = np.zeros(ground.days)
     for away, share in _NORMAL:
         between = max(nodes + away * needs.sd("first_branch_node"), 0.0)
         back = between * needs.value("node_heat")
         for heat, told in zip(ground.heat, weights, strict=True):
-            days = np.searchsorted(heat, np.maximum(heat - back, 0.0))
-            np.add.at(chance, days, share * told[:-1])
+            days = np.searchsorted(heat, np.maximum(heat - back, up))
+            np.add.at(chance, np.minimum(days, ground.days - 1), share * told[:-1])
     total = weights.sum()
-    return DayOdds(ground.planted, chance / total, float(weights[:, -1].sum() / total))
+    told = _agreeing_with_leaves(ground, chance / total, counted)
+    return DayOdds(ground.planted, told, float(weights[:, -1].sum() / total))
+
+
+def _agreeing_with_leaves(
+    ground: Ground, chance: FloatArray, counted: Sequence[Seen]
+) -> FloatArray:
+    """Move days that a count of leaves rules out to the nearest that it leaves."""
+    four = ground.needs.value("four_leaves")
+    told = chance.copy()
+    for each in counted:
+        leaves = each.nodes if each.true_leaves is None else each.true_leaves
+        place = ground.place(each.on)
+        if leaves is None or not 0 <= place < ground.days - 1:
+            continue
+        if leaves >= four:
+            told[place] += told[place + 1 :].sum()
+            told[place + 1 :] = 0.0
+        else:
+            told[place + 1] += told[: place + 1].sum()
+            told[: place + 1] = 0.0
+    return told
 
 
 def _disagreeing(
     windows: Sequence[Window], alone: Mapping[Event, DayOdds]
 ) -> tuple[Disagreement, ...]:
-    told = [
-        Disagreement(
-            window.sign,
-            window.on,
-            window.event,
-            (window.first, window.last),
-            alone[window.event].within(RANGE),
-        )
-        for window in windows
-        if _in_a_tail(window, alone[window.event])
-    ]
+    told = []
+    for window in windows:
+        odds = alone[window.event]
+        chance = _in_a_tail(window, odds)
+        if chance < _UNLIKELY:
+            days = (window.first, window.last)
+            expected = odds.within(RANGE)
+            told.append(Disagreement(window.sign, window.on, window.event, days, expected, chance))
     return tuple(sorted(told, key=lambda one: one.on))
 
 
-def _in_a_tail(window: Window, odds: DayOdds) -> bool:
-    """Tell whether a window leaves only days that are early, or late, by weather alone."""
+def _in_a_tail(window: Window, odds: DayOdds) -> float:
+    """Give the chance of all days as early, or as late, as a window leaves."""
     until = 1.0 if window.last is None else odds.by(window.last)
     before = 0.0 if window.first is None else odds.by(window.first - timedelta(days=1))
-    return until < _UNLIKELY or 1.0 - before < _UNLIKELY
+    return min(until, 1.0 - before)
 
 
 def clock_for(

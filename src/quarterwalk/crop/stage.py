@@ -25,6 +25,26 @@ _BBCH = {StageName.SQUARING: 51, StageName.BLOOMING: 60}
 
 
 @dataclass(frozen=True, slots=True)
+class AtOdds:
+    """What was seen of first square, against the weather.
+
+    Parameters
+    ----------
+    on : date
+        The day of the look.
+    expected : (date, date)
+        First square by weather alone, 8 in 10.
+    hardly : bool
+        Whether the weather leaves it less than 1 in 100, so that the day of planting, the
+        station or the count is in doubt.
+    """
+
+    on: date
+    expected: tuple[date, date]
+    hardly: bool
+
+
+@dataclass(frozen=True, slots=True)
 class WorkedOut:
     """First square as the crop's clock has it, where nobody gave it.
 
@@ -38,6 +58,14 @@ class WorkedOut:
         Where the crop stands, as chances.
     known_until : date or None
         The last day of weather that it rests on, where that is before the day itself.
+    station : str
+        Where that weather was measured; empty where that is not told.
+    distance_km : float or None
+        From the field to the station; None where either place is not known. [km]
+    at_odds : AtOdds or None
+        Where what was seen and the weather disagree most about first square.
+    left_out : tuple of date
+        Days of looks that can't be true beside the rest, and do not count.
     """
 
     first: date
@@ -45,6 +73,10 @@ class WorkedOut:
     likely: date
     weeks: WeekOdds
     known_until: date | None = None
+    station: str = ""
+    distance_km: float | None = None
+    at_odds: AtOdds | None = None
+    left_out: tuple[date, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

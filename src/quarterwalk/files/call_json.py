@@ -63,6 +63,9 @@ def _crop_json(stage: Stage) -> Json:
     if worked is not None:
         told["first_square"] = [worked.first.isoformat(), worked.last.isoformat()]
         told["chances"] = week_odds_json(worked.weeks)
+        told["station"] = worked.station or None
+        told["distance_km"] = worked.distance_km
+        told["disagrees"] = worked.at_odds is not None
     return told
 
 

@@ -206,6 +206,9 @@ def _out_of_order(values: Mapping[str, Any], faults: Mapping[str, Misread]) -> d
     """Find a bloom that comes no later than planting."""
     if {"bloom", "planted", "replanted"} & set(faults):
         return {}
+    again, once = values["replanted"], values["planted"]
+    if again is not None and once is not None and again <= once:
+        return {"replanted": Misread(f"a day after the first planting ({once})")}
     bloom, planted = values["bloom"], values["replanted"] or values["planted"]
     if bloom is not None and planted is not None and bloom <= planted:
         return {"bloom": Misread(f"a day after planting ({planted})")}

@@ -84,10 +84,14 @@ def gather(
             break
     file_rows = np.concatenate([np.zeros(0, np.int64), *numbers])
     if not len(file_rows):
-        expected = "a table with at least one row of weather"
-        raise RefusedInput([Problem(sheet.file, sheet.header_row + 1, required[0], "", expected)])
+        raise RefusedInput([_no_day(sheet, required[0])])
     _refuse_faults(sheet.file, columns, file_rows, problems)
     return WeatherRows(sheet.file, columns, file_rows)
+
+
+def _no_day(sheet: Sheet, column: str) -> Problem:
+    hint = "The table has a header and no day; give at least one row."
+    return Problem(sheet.file, sheet.header_row + 1, column, "", "the first row of weather", hint)
 
 
 def _without_blank_rows(block: Block) -> tuple[list[Sequence[str]], IntArray]:

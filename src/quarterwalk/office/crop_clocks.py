@@ -199,9 +199,17 @@ STANDINGS: Remembered[Hashable, CropStanding] = Remembered(_REMEMBERED)
 
 
 def _asked(row: FieldRow, season: SeasonRow, signs: tuple[Seen, ...], on: date) -> _Asked:
-    planted = season.replanted or season.planted or on
+    planted = _stand_on(season, on)
     seen = tuple(each for each in signs if planted <= each.on <= on)
     return _Asked(_middle(row.boundary), planted, on, to_given(season, on), seen)
+
+
+def _stand_on(season: SeasonRow, on: date) -> date:
+    """Give the day on which the stand was planted that the field has on a day."""
+    again, once = season.replanted, season.planted
+    if again is not None and once is not None and on < again:
+        return once
+    return again or once or on
 
 
 @lru_cache(maxsize=512)
@@ -220,7 +228,7 @@ def _read(weather: DistrictWeather, asked: _Asked) -> FieldSeason:
 def _standing(weather: DistrictWeather, asked: _Asked, treated: tuple[date, ...]) -> CropStanding:
     try:
         told = _read(weather, asked)
-        dates, stage = told.clock.dates(treated), told.clock.stage()
+        dates, stage = told.clock.dates(treated), told.clock.stage(told.weather.distance_km)
     except (WeatherError, CropDateError) as error:
         return CropStanding(why_not=capital(str(error)))
     begin = outlook_of(told.clock).begin

@@ -41,6 +41,8 @@ class SeasonHeat:
         [heat units]
     years : tuple of int
         Those years.
+    station : str
+        Where it was measured; empty where that is not told.
     """
 
     first: date
@@ -48,6 +50,7 @@ class SeasonHeat:
     known: int
     others: FloatArray
     years: tuple[int, ...]
+    station: str = ""
 
     @property
     def known_until(self) -> date:
@@ -102,6 +105,11 @@ def season_heat(
     heat = method(season.tmin_f, season.tmax_f, base=base)
     rows, years = _other_years(weather, first, days, method, base)
     if not known and not years:
+        if weather.missing.all():
+            raise WeatherError(
+                f"weather must have days with both a lowest and a highest temperature, and"
+                f" {weather.station.label} has none."
+            )
         raise WeatherError(
             f"weather must reach {first} or have whole other years, and {weather.station.label}"
             f" runs from {weather.first} to {weather.last}."
@@ -113,7 +121,7 @@ def season_heat(
         to_come = _guessed(method(recent.tmin_f, recent.tmax_f, base=base), days)
     members = to_come.copy()
     members[:, :known] = heat[:known]
-    return SeasonHeat(first, members, known, rows, years)
+    return SeasonHeat(first, members, known, rows, years, weather.station.label)
 
 
 def _known_days(season: DailyWeather, until: date) -> int:
