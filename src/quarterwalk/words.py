@@ -111,7 +111,7 @@ def phrase_for(count: int, one: str, many: str, /, **gaps: object) -> str:
     str
     """
     worded = _catalogue(_SPOKEN.get()).ngettext(one, many, count)
-    return worded.format(count=count, **gaps)
+    return worded.format(count=f"{count:,}", **gaps)
 
 
 def noted(text: str, /) -> str:

@@ -30,9 +30,12 @@ def test_an_area_is_said_in_the_units_asked_for(acres: float, us: str, metric: s
     [
         (30.48, "100 feet", "30 m"),
         (100.0, "330 feet", "100 m"),
-        (609.0, "2000 feet", "610 m"),
+        (609.0, "2,000 feet", "610 m"),
         (1609.344, "1.0 miles", "1.6 km"),
         (2414.016, "1.5 miles", "2.4 km"),
+        (159_325.0, "99.0 miles", "159 km"),
+        (160_934.4, "100 miles", "161 km"),
+        (13_541_019.0, "8,414 miles", "13,541 km"),
     ],
 )
 def test_a_length_is_said_in_the_units_asked_for(metres: float, us: str, metric: str) -> None:
@@ -44,7 +47,7 @@ def test_a_longer_way_is_never_said_to_be_shorter() -> None:
     unit = {"feet": 0.3048, "miles": 1609.344, "m": 1.0, "km": 1000.0}
     for metric in (False, True):
         told = [length_words(metres, metric=metric).split() for metres in range(0, 4000, 7)]
-        said = [float(number) * unit[name] for number, name in told]
+        said = [float(number.replace(",", "")) * unit[name] for number, name in told]
         for metres, got in zip(range(0, 4000, 7), said, strict=True):
             assert abs(got - metres) <= max(10, 81)
         rising = zip(said, said[1:], strict=False)

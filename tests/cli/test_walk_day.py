@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import json
+import re
 import time
+from datetime import datetime
 
 import pytest
 
@@ -79,3 +81,67 @@ def test_cautions_are_printed_with_the_heat(capsys):
 def test_a_day_without_a_place_is_refused(capsys):
     assert main(["weather", days(), *DAY]) == 2
     assert "--walk-on needs a place" in capsys.readouterr().err
+
+
+def printed(capsys, *words):
+    assert main(["weather", *words]) == 0
+    return " ".join(capsys.readouterr().out.split())
+
+
+def test_the_clock_is_that_of_the_machine_and_that_is_said(capsys):
+    said = printed(capsys, days(), *PLACE, *DAY)
+    assert re.search(r"sets at (20|21):\d\d, by this machine's clock \(CDT\)\.", said)
+
+
+def test_the_clock_of_the_field_may_be_another_one(capsys):
+    zone = ["--zone", "America/Denver"]
+    said = printed(capsys, days(), *PLACE, *DAY, *zone)
+    assert re.search(r"sets at (19|20):\d\d, by the clock of America/Denver \(MDT\)\.", said)
+    here, there = (told(capsys, "days.csv", *PLACE, *DAY, *words) for words in ([], zone))
+    assert (here["zone"], there["zone"]) == (None, "America/Denver")
+    assert there["sunset"].endswith("-06:00")
+    assert datetime.fromisoformat(here["sunset"]) == datetime.fromisoformat(there["sunset"])
+
+
+def test_hourly_tables_go_by_the_clock_of_the_field(capsys):
+    with open("hours.csv", "w", encoding="utf-8") as file:
+        file.write("time,temp_f,humidity\n2026-07-11T09:00,98,45\n")
+    day = told(capsys, "hours.csv", *PLACE, *DAY, "--zone", "America/Denver")
+    known = [hour["time"] for hour in day["hours"] if hour["heat_index_f"] is not None]
+    assert known == ["2026-07-11T09:00:00-06:00"]
+
+
+@pytest.mark.parametrize("zone", ["Texas", "America", "", "../etc", "/etc/localtime", "a\0b"])
+def test_an_unknown_clock_is_refused(zone, capsys):
+    assert main(["weather", days(), *PLACE, *DAY, "--zone", zone]) == 2
+    assert "--zone must be the name of a time zone" in capsys.readouterr().err
+
+
+def test_a_clock_without_a_day_to_walk_is_refused(capsys):
+    assert main(["weather", days(), "--zone", "America/Chicago"]) == 2
+    assert "--zone goes with --walk-on" in capsys.readouterr().err
+
+
+def test_where_the_sun_does_not_rise_that_is_said_and_no_table_is_printed(capsys):
+    said = printed(capsys, days(), "--near", "78.2,15.6", "--walk-on", "2026-12-21")
+    assert "The sun does not rise on this day, so there is no shadow to tell." in said
+    assert "feels like" not in said
+    assert "facing the sun" not in said
+
+
+def test_where_the_sun_does_not_set_that_is_said_beside_the_table(capsys):
+    said = printed(capsys, days(), "--near", "78.2,15.6", "--walk-on", "2026-06-21")
+    assert "The sun does not set on this day; the times are those of this machine's" in said
+    assert "feels like" in said
+
+
+def felt(capsys, temp, humidity):
+    hour = told(capsys, hours(temp=temp, humidity=humidity), *PLACE, *DAY)["hours"][0]
+    return hour["heat_index_f"], hour["heat"]
+
+
+def test_the_band_is_that_of_the_number_told(capsys):
+    for tenths in range(860, 990):
+        index, band = felt(capsys, tenths / 10, 45)
+        assert index == round(index)
+        assert band == ("lower" if index < 91 else "moderate" if index < 103 else "high")

@@ -18,7 +18,7 @@ from quarterwalk.files.weather_file import read_weather
 from quarterwalk.weather import heat_units
 from quarterwalk.weather.daily import DayMark
 from tests.cli.ground import Run, run_in
-from tests.cli.stations import station_rows, write_station, write_stations
+from tests.cli.stations import station_rows, write_station, write_stations, write_table
 from tests.files.weather_server import plain_weather, serving
 
 MAY = ["--from", "2026-05-01", "--to", "2026-05-21"]
@@ -216,6 +216,10 @@ def test_no_command_opens_a_connection_unasked(run: Run, monkeypatch: pytest.Mon
         ["--service", "--service-history", "http://example.org/a", "--service-forecast",
          "http://example.org/f", "--near", "33.6,-101.9", "--from", "2026-05-01"],
         ["station.csv", "--out", "no/such/folder/out.csv"],
+        ["station.csv", "--out", "."],
+        ["station.csv", "--out", ".."],
+        ["station.csv", "--out", ""],
+        ["station.csv", "--out", "/"],
         ["-", "-"],
     ],
 )  # fmt: skip
@@ -224,6 +228,33 @@ def test_a_wrong_command_line_exits_with_2(words: list[str], run: Run) -> None:
     out, err = run("weather", *words, status=2)
     assert out == ""
     assert err
+
+
+def test_a_folder_to_write_to_is_refused_by_its_option(run: Run) -> None:
+    _, err = run("weather", write_station(), "--out", ".", status=2)
+    assert '--out must be a file that can be written to, got "."' in err
+
+
+def test_one_day_is_told_as_one_day(run: Run) -> None:
+    one = write_table("one.csv", "date,tmin_f,tmax_f", "2026-06-01,70,90")
+    out, _ = run("weather", one, "--out", "out.csv")
+    assert "1 day, 1 June 2026.\n" in out
+    assert "simple-average, 1 June 2026:" in out
+    assert "out.csv holds 1 day, gaps filled" in out
+
+
+def test_a_table_without_a_day_says_so(run: Run) -> None:
+    _, err = run("weather", write_table("bare.csv", "date,tmin_f,tmax_f"), status=3)
+    assert "bare.csv row 2, column date" in err
+    assert "The table has a header and no day; give at least one row." in err
+
+
+def test_days_of_a_thousand_and_more_have_their_thousands_apart(run: Run) -> None:
+    lost = {date(2020, 2, 1) + timedelta(days=n) for n in range(1100)}
+    span = ["--from", "2020-01-01", "--to", "2026-07-10"]
+    out, _ = run("weather", write_station(without=lost), *span)
+    assert "1,100 could not be filled and stay missing." in out
+    assert "1,100 days are not known" in out
 
 
 def test_a_file_that_is_no_weather_exits_with_3(run: Run) -> None:

@@ -60,6 +60,8 @@ def test_a_rule_on_squares_needs_the_set_and_one_on_insects_does_not():
 
 def test_a_source_says_what_is_not_known_of_it():
     assert Source("x", "Page", place="Here").citation == "Page, Here (year not recorded)"
+    memory = Source("x", "Book", kind=SourceKind.FROM_MEMORY)
+    assert memory.citation == "Book (from memory, not checked)"
     assert Source("x", "Report of 2019", place="Here", year=2019).citation == "Report of 2019, Here"
     assert Source("x", "Guide", "EX-1", "Here", 2018).citation == "Guide, EX-1, Here, 2018"
 

@@ -39,6 +39,16 @@ def test_late_before_squaring_walks_should_begin_now():
     assert said.startswith("Begin to walk now, and walk every 7 days: the fourth true leaf came")
 
 
+def test_with_four_true_leaves_seen_walks_begin_now():
+    said = start(told(day(5, 27), None, seen=(Seen(day(5, 27), true_leaves=4),)), "Begin to walk")
+    assert said.startswith("Begin to walk now, and walk every 7 days: the fourth true leaf came")
+
+
+def test_with_three_true_leaves_seen_walks_are_still_to_begin():
+    said = start(told(day(5, 24), None, seen=(Seen(day(5, 24), true_leaves=3),)), "Begin to walk")
+    assert said.startswith("Begin to walk about ")
+
+
 @pytest.mark.parametrize("done", [DONE, SeasonDone((SeasonWalk(day(6, 5), None),))])
 def test_nobody_is_told_to_begin_once_squares_are_there(done):
     assert not start(told(day(6, 20), done=done), "Begin")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from datetime import timedelta
 
@@ -9,7 +10,7 @@ import numpy as np
 import pytest
 
 from quarterwalk.call import Verdict
-from quarterwalk.crop import Given, Seen
+from quarterwalk.crop import DayOdds, Event, Given, Seen
 from quarterwalk.picture.season_drawn import SeasonWalk
 from quarterwalk.report.season_days import days_note, days_of
 from quarterwalk.report.season_drawn import season_drawn
@@ -209,3 +210,22 @@ def test_a_season_can_be_drawn_on_each_of_its_days(days):
     read = clock(PLANTED + timedelta(days=days))
     drawn = season_drawn(read, SeasonDone(next_look=(read.on, read.on)))
     assert drawn.today == read.on <= drawn.last
+
+
+def test_a_range_of_one_day_is_not_told_beside_that_day():
+    read = clock(day(6, 24))
+    chance = np.zeros_like(read.odds[Event.EMERGENCE].chance)
+    chance[(day(5, 17) - PLANTED).days] = 1.0
+    one = DayOdds(PLANTED, chance)
+    read = replace(read, odds={**read.odds, Event.EMERGENCE: one})
+    told = row(read, "emergence")
+    assert (told.likely, told.span) == ("17 May", "")
+
+
+def test_heat_of_a_thousand_and_more_has_its_thousands_apart():
+    assert re.search(r"8 May: [1-3],\d{3} to 31 August", footing(clock(day(8, 31)))[0])
+
+
+def test_a_distance_of_a_thousand_miles_has_its_thousands_apart():
+    told = footing(clock(day(6, 24)), km=13_541.0)[0]
+    assert "Caliche Gin, 8,414 miles (13,541 km) from the field." in told

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from quarterwalk.crop import CropClock, Disagreement, Event, Seen, SetAside, Sign
+from quarterwalk.crop import CropClock, Disagreement, Event, Given, Seen, SetAside, Sign
 from quarterwalk.report.season_doubts import doubts
 from quarterwalk.report.season_settle import what_settles
 from tests.report.made_seasons import clock, day
@@ -18,7 +18,7 @@ HOLDS = "What was seen or given holds; the days here go by it."
 def at_odds(seen: Seen | None, sign: Sign, event: Event, *window, expected=EXPECTED) -> CropClock:
     """Put one disagreement into a season."""
     on = day(6, 12) if seen is None else seen.on
-    told = Disagreement(sign, on, event, window, expected)
+    told = Disagreement(sign, on, event, window, expected, 0.05)
     looked = () if seen is None else (seen,)
     return replace(clock(day(6, 20)), seen=looked, disagreements=(told,), set_aside=())
 
@@ -172,3 +172,55 @@ def test_a_sure_week_asks_for_nothing():
 )
 def test_each_disagreement_is_settled_by_what_tells_of_its_event(event, asked):
     assert asked in what_settles(at_odds(None, Sign.FIRST_SQUARE, event, None, ON))
+
+
+FLOWER = "Look for the first white flower."
+ABOVE = "Count the nodes above white flower on five plants in each quarter."
+
+
+def asked_of(event: Event, *seen: Seen, given: Given | None = None) -> tuple[str, ...]:
+    read = at_odds(None, Sign.FIRST_SQUARE, event, None, ON)
+    return what_settles(replace(read, seen=seen, given=given or Given()))
+
+
+@pytest.mark.parametrize(
+    "seen", [Seen(ON, bloom=True), Seen(ON, nawf=7.0), Seen(day(6, 20), bloom=False)]
+)
+def test_a_flower_that_was_seen_or_looked_for_today_is_not_asked_for(seen):
+    assert FLOWER not in asked_of(BLOOM, seen)
+
+
+def test_a_flower_is_asked_for_where_none_was_seen_on_a_day_before():
+    assert FLOWER in asked_of(BLOOM, Seen(ON, bloom=False))
+
+
+def test_a_flower_is_not_asked_for_where_bloom_is_given():
+    assert FLOWER not in asked_of(BLOOM, given=Given(bloom=day(6, 18)))
+
+
+def test_a_flower_whose_sight_is_set_aside_is_asked_for():
+    read = at_odds(Seen(ON, bloom=True), Sign.FIRST_BLOOM, BLOOM, None, ON)
+    aside = SetAside(Sign.FLOWERS, ON, Sign.PINHEADS, day(6, 14))
+    assert FLOWER in what_settles(replace(read, set_aside=(aside,)))
+
+
+@pytest.mark.parametrize(("counted", "asked"), [(16, True), (17, False), (20, False)])
+def test_nodes_above_white_flower_are_asked_for_where_three_days_lie_between(counted, asked):
+    told = asked_of(Event.CUTOUT, Seen(day(6, counted), nawf=5.0))
+    assert (ABOVE in told) == asked
+
+
+def test_squaring_branches_counted_today_are_not_asked_for():
+    told = asked_of(SQUARE, Seen(day(6, 20), squaring_branches=2.0))
+    assert BRANCHES not in told
+    assert told[0].startswith("Count how many plants have a pinhead square")
+
+
+def test_pinheads_counted_today_are_not_asked_for():
+    told = asked_of(SQUARE, Seen(day(6, 20), plants=20, pinhead=9))
+    assert [each for each in told if each.startswith("Count")] == [BRANCHES]
+
+
+def test_counts_of_yesterday_are_asked_for_again():
+    yesterday = Seen(day(6, 19), plants=20, pinhead=9, squaring_branches=1.0)
+    assert len([each for each in asked_of(SQUARE, yesterday) if each.startswith("Count")]) == 2

@@ -7,7 +7,7 @@ from datetime import timedelta
 
 import pytest
 
-from quarterwalk.crop import CropClock, DayOdds, Event, Given, Seen, WeekOdds
+from quarterwalk.crop import CropClock, DayOdds, Event, Given, Seen, SetAside, Sign, WeekOdds
 from quarterwalk.report.season_stands import headline, stands
 from tests.report.made_seasons import PLANTED, clock, day
 
@@ -122,3 +122,20 @@ def test_what_lies_past_all_days_is_said_to():
     none = DayOdds(PLANTED, read.odds[Event.FIRST_SQUARE].chance * 0, 1.0)
     late = replace(read, odds={**read.odds, Event.FIRST_SQUARE: none})
     assert "First square lies past the days that can be worked out." in stands(late)
+
+
+def test_a_look_that_is_wholly_set_aside_is_no_footing():
+    seen = (Seen(day(6, 12), plants=20, pinhead=14), Seen(day(6, 14), plants=20, pinhead=4))
+    assert stands(clock(day(6, 20), seen=seen))[-1] == (
+        "That is worked out from the heat since planting on 8 May"
+        " and from what was seen on 14 June."
+    )
+
+
+def test_where_all_that_was_seen_is_set_aside_that_is_said():
+    aside = SetAside(Sign.PINHEADS, day(6, 12), Sign.FIRST_BLOOM, day(6, 1))
+    read = clock(day(6, 20), seen=(Seen(day(6, 12), plants=20, pinhead=14),))
+    assert stands(replace(read, set_aside=(aside,)))[-1] == (
+        "That is worked out from the heat since planting on 8 May;"
+        " what was seen in the field is set aside."
+    )

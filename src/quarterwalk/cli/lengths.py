@@ -7,6 +7,9 @@ from quarterwalk.units import FOOT_M, HECTARES_PER_ACRE, MILE_FEET
 # From so much on, lengths are told in miles; the shorter ones in feet. [feet]
 _MILES_FROM = 2000
 
+# From so much on, a decimal says more than anybody wants to know. [acre, hectare, mile or km]
+_WHOLE_FROM = 100
+
 
 def area_words(acres: float, *, metric: bool) -> str:
     """Write an area as it is said.
@@ -23,7 +26,7 @@ def area_words(acres: float, *, metric: bool) -> str:
     str
     """
     size, unit = (acres * float(HECTARES_PER_ACRE), "hectares") if metric else (acres, "acres")
-    return f"{size:.0f} {unit}" if size >= 100 else f"{size:.1f} {unit}"
+    return f"{size:,.0f} {unit}" if size >= _WHOLE_FROM else f"{size:.1f} {unit}"
 
 
 def length_words(metres: float, *, metric: bool) -> str:
@@ -41,8 +44,12 @@ def length_words(metres: float, *, metric: bool) -> str:
     str
     """
     if metric:
-        return f"{metres / 1000:.1f} km" if metres >= 1000 else f"{round(metres, -1):.0f} m"
+        return f"{_far(metres / 1000)} km" if metres >= 1000 else f"{round(metres, -1):,.0f} m"
     feet = metres / float(FOOT_M)
     if feet >= _MILES_FROM:
-        return f"{feet / MILE_FEET:.1f} miles"
-    return f"{round(feet, -1):.0f} feet"
+        return f"{_far(feet / MILE_FEET)} miles"
+    return f"{round(feet, -1):,.0f} feet"
+
+
+def _far(value: float) -> str:
+    return f"{value:,.0f}" if round(value, 1) >= _WHOLE_FROM else f"{value:.1f}"

@@ -222,6 +222,12 @@ def _weather(commands: _Commands) -> None:  # type: ignore[valid-type]
         help="sun, shadow and heat of this day for whoever walks",
     )
     parser.add_argument(
+        "--zone",
+        metavar="NAME",
+        help="clock of the field and of hourly tables, such as America/Chicago"
+        " (default: this machine's); goes with --walk-on",
+    )
+    parser.add_argument(
         "--out", metavar="TABLE", help="write the days as a table, CSV or XLSX, gaps filled"
     )
     _json(parser)

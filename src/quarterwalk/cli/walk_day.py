@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from datetime import date, datetime, time, timedelta
+from datetime import date, datetime, time, timedelta, tzinfo
+from zoneinfo import ZoneInfo
 
 from quarterwalk.call.figures import day_words
 from quarterwalk.cli.screen import Ink, inked, say
@@ -36,18 +37,21 @@ class WalkDay:
     ----------
     on : date
         The day.
+    zone : str or None
+        Name of the clock's time zone; None for this machine's clock.
     sunrise, sunset : datetime or None
-        None where the sun does not rise, or does not set.
+        None where the sun does not rise, or does not set, all day.
     overhead : (datetime, datetime) or None
         While the shadow can't be kept off the plants.
     hours : tuple of ShadowHour
         The sun, by the hour.
     feels : tuple of float
-        Heat index of each of those hours; NaN where temperature and humidity are not
-        both known. [°F]
+        Heat index of each of those hours, to the whole degree, so that its band is that of
+        the number told; NaN where temperature and humidity are not both known. [°F]
     """
 
     on: date
+    zone: str | None
     sunrise: datetime | None
     sunset: datetime | None
     overhead: tuple[datetime, datetime] | None
@@ -60,17 +64,22 @@ class WalkDay:
         return max((felt for felt in self.feels if felt == felt), default=float("nan"))
 
 
-def walk_day(on: date, place: Place | None, hourly: Sequence[HourlyWeather]) -> WalkDay:
+def walk_day(
+    on: date, place: Place | None, hourly: Sequence[HourlyWeather], *, zone: str | None = None
+) -> WalkDay:
     """Work out sun and heat of a day.
 
     Parameters
     ----------
     on : date
-        The day, by this machine's clock.
+        The day, by the clock of the field.
     place : (float, float) or None
         Longitude and latitude. [degrees]
     hourly : sequence of HourlyWeather
-        Hours with humidity, the nearest station first; may be empty.
+        Hours with humidity by the clock of the field, the nearest station first; may be
+        empty.
+    zone : str or None
+        Its time zone, such as ``America/Chicago``; None for this machine's.
 
     Returns
     -------
@@ -79,21 +88,33 @@ def walk_day(on: date, place: Place | None, hourly: Sequence[HourlyWeather]) -> 
     Raises
     ------
     UsageError
-        If no place is known.
+        If no place is known, or no zone of that name.
     """
     if place is None:
         raise UsageError("--walk-on needs a place: give --near, or a station that tells its own.")
-    zone = datetime.combine(on, time(12)).astimezone().tzinfo
-    if zone is None:
-        raise UsageError("--walk-on needs this machine's time zone, and it has none.")
+    clock = _clock_of(zone, on)
     try:
-        events = sun_events(on, place, zone)
-        hours = shadow_day(on, place, zone, _STEP)
-        overhead = overhead_span(on, place, zone)
+        events = sun_events(on, place, clock)
+        hours = shadow_day(on, place, clock, _STEP)
+        overhead = overhead_span(on, place, clock)
     except WeatherError as error:
         raise UsageError(f"--near: {error}") from None
     feels = tuple(_feels(hour.at, hourly) for hour in hours)
-    return WalkDay(on, events.sunrise, events.sunset, overhead, hours, feels)
+    return WalkDay(on, zone, events.sunrise, events.sunset, overhead, hours, feels)
+
+
+def _clock_of(zone: str | None, on: date) -> tzinfo:
+    if zone is not None:
+        try:
+            return ZoneInfo(zone)
+        except (KeyError, ValueError, OSError):
+            raise UsageError(
+                f'--zone must be the name of a time zone, such as America/Chicago, got "{zone}".'
+            ) from None
+    own = datetime.combine(on, time(12)).astimezone().tzinfo
+    if own is None:
+        raise UsageError("this machine has no time zone: give that of the field with --zone.")
+    return own
 
 
 def _feels(at: datetime, hourly: Sequence[HourlyWeather]) -> float:
@@ -103,7 +124,7 @@ def _feels(at: datetime, hourly: Sequence[HourlyWeather]) -> float:
         if 0 <= place < station.temp_f.size:
             felt = float(heat_index(station.temp_f[place], station.humidity[place]))
             if felt == felt:
-                return felt
+                return round(felt, 0)
     return float("nan")
 
 
@@ -118,12 +139,17 @@ def print_walk_day(told: WalkDay) -> None:
     print(inked(f"Walking on {day_words(told.on)} {told.on.year}", Ink.HEAD))
     for sentence in _sun(told):
         say(sentence, indent=2)
+    if told.hours:
+        _print_hours(told)
+        for sentence in heat_cautions(told.hottest) or (_NO_HUMIDITY,):
+            say(sentence, indent=2)
+    say()
+
+
+def _print_hours(told: WalkDay) -> None:
     print(f"\n  {'time':<8}{'face':>6}{'shadow':>10}{'feels like':>13}  heat")
     for hour, felt in zip(told.hours, told.feels, strict=True):
         print(f"  {_clock(hour.at):<8}{_sun_of(hour)}{_heat_of(felt)}".rstrip())
-    say()
-    for sentence in heat_cautions(told.hottest) or (_NO_HUMIDITY,):
-        say(sentence, indent=2)
     say()
 
 
@@ -134,10 +160,9 @@ _NO_HUMIDITY = (
 
 
 def _sun(told: WalkDay) -> Iterator[str]:
-    if told.sunrise is not None and told.sunset is not None:
-        rise, down = _clock(told.sunrise), _clock(told.sunset)
-        zone = told.sunrise.tzname()
-        yield f"The sun rises at {rise} and sets at {down}, by this machine's clock ({zone})."
+    yield _rise_and_set(told)
+    if not told.hours:
+        return
     yield "Walk in facing the sun, so that your shadow falls behind you and off the plants."
     if told.overhead is not None:
         first, last = map(_clock, told.overhead)
@@ -145,6 +170,18 @@ def _sun(told: WalkDay) -> Iterator[str]:
             f"From {first} to {last} it stands too high for that: lean back from the plant,"
             " or walk earlier or later."
         )
+
+
+def _rise_and_set(told: WalkDay) -> str:
+    whose = "this machine's clock" if told.zone is None else f"the clock of {told.zone}"
+    if told.sunrise is None or told.sunset is None:
+        if told.hours:
+            return f"The sun does not set on this day; the times are those of {whose}."
+        return "The sun does not rise on this day, so there is no shadow to tell."
+    zone = told.sunrise.tzname()
+    rise, down = _clock(told.sunrise), _clock(told.sunset)
+    low = "" if told.hours else "; at no full hour does its middle stand above the horizon"
+    return f"The sun rises at {rise} and sets at {down}, by {whose} ({zone}){low}."
 
 
 def _sun_of(hour: ShadowHour) -> str:
@@ -178,6 +215,7 @@ def walk_day_json(told: WalkDay) -> dict[str, object]:
     """
     return {
         "date": told.on.isoformat(),
+        "zone": told.zone,
         "sunrise": _iso(told.sunrise),
         "sunset": _iso(told.sunset),
         "overhead": None if told.overhead is None else list(map(_iso, told.overhead)),

@@ -61,7 +61,7 @@ def _walk_day(weather: ChosenWeather, options: argparse.Namespace) -> WalkDay:
     if place is not None:
         order = [station.id for station, _ in by_distance([h.station for h in near], place)]
         near = tuple(sorted(near, key=lambda h: _rank(order, h.station.id)))
-    return walk_day(options.walk_on, place, near)
+    return walk_day(options.walk_on, place, near, zone=options.zone)
 
 
 def _rank(order: Sequence[str], name: str) -> int:
@@ -69,6 +69,13 @@ def _rank(order: Sequence[str], name: str) -> int:
 
 
 def _refuse_options_apart(options: argparse.Namespace) -> None:
+    if options.out is not None and (not Path(options.out).name or Path(options.out).is_dir()):
+        raise UsageError(
+            f'--out must be a file that can be written to, got "{options.out}".'
+            " Give a name such as weather.csv."
+        )
+    if options.zone is not None and options.walk_on is None:
+        raise UsageError("--zone goes with --walk-on.")
     if not options.service:
         if not options.files:
             raise UsageError("give a FILE of weather, or --service to ask for it.")
@@ -104,5 +111,6 @@ def _write(stations: Sequence[DailyWeather], out: str) -> None:
 
 
 def _written(told: Sequence[StationTold], out: str) -> str:
-    days = sum(each.measured.marks.size for each in told)
-    return f"{out} holds {days:,} days, gaps filled; its column mark says where each came from."
+    count = sum(each.measured.marks.size for each in told)
+    days = "1 day" if count == 1 else f"{count:,} days"
+    return f"{out} holds {days}, gaps filled; its column mark says where each came from."

@@ -70,13 +70,20 @@ def _long(day: date) -> str:
     return f"{date_word(day)} {day.year}"
 
 
+def _span(first: date, last: date) -> str:
+    return _long(first) if first == last else f"{_long(first)} to {_long(last)}"
+
+
 def _days(told: StationTold) -> str:
     days = told.measured
     lacking = int(np.count_nonzero(days.missing))
     lack = {0: "none of them is missing", 1: "1 of them is missing"}
-    run = f"{days.marks.size:,} days from {_long(days.first)} to {_long(days.last)}"
     foretold = int(np.count_nonzero(days.marks == DayMark.FORECAST))
-    forecast = f", {foretold} of them forecast" if foretold else ""
+    if days.marks.size == 1:
+        what = "; it is missing" if lacking else "; it is forecast" if foretold else ""
+        return f"1 day, {_long(days.first)}{what}."
+    run = f"{days.marks.size:,} days from {_long(days.first)} to {_long(days.last)}"
+    forecast = f", {foretold:,} of them forecast" if foretold else ""
     return f"{run}{forecast}; {lack.get(lacking, f'{lacking:,} of them are missing')}."
 
 
@@ -98,7 +105,7 @@ def _found(told: StationTold, findings: Sequence[WeatherFinding]) -> Iterator[st
     for found in inside:
         yield found.text
     if left := len(findings) - len(inside):
-        more = "1 finding more is" if left == 1 else f"{left} findings more are"
+        more = "1 finding more is" if left == 1 else f"{left:,} findings more are"
         yield f"{more} of days before or after those told here; --json tells all."
 
 
@@ -106,7 +113,7 @@ def _print_heat(heat: HeatTold) -> None:
     capped = "" if heat.cap_f is None else f", none more above {heat.cap_f:g} °F ({heat.cutoff})"
     say(
         f"Heat units above {heat.base_f:g} °F{capped}, {heat.method},"
-        f" {_long(heat.weather.first)} to {_long(heat.weather.last)}:",
+        f" {_span(heat.weather.first, heat.weather.last)}:",
         indent=2,
     )
     print(f"\n  {'week from':<12}{'heat units':>11}{'total':>9}{'other years':>13}{'':>2}filled")
@@ -144,7 +151,7 @@ def _sums(heat: HeatTold) -> Iterator[str]:
     elif unknown == heat.heat.size:
         yield "None of these days is known, so no heat is told."
     else:
-        days = "1 day is" if unknown == 1 else f"{unknown} days are"
+        days = "1 day is" if unknown == 1 else f"{unknown:,} days are"
         known = float(np.nansum(heat.heat))
         yield f"{days} not known, so no sum is told; the other days make {known:,.0f} heat units."
     if heat.usual is not None:

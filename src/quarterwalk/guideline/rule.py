@@ -11,6 +11,7 @@ from enum import StrEnum
 from fractions import Fraction
 
 from quarterwalk.walk.kinds import Method
+from quarterwalk.words import phrase
 
 SHORT_HASH = 12
 """Characters of the content hash that are printed; enough to tell editions apart. [count]"""
@@ -59,16 +60,17 @@ class Source:
         Returns
         -------
         str
-            One line without a full stop; a year already in the title is not repeated.
+            One line without a full stop, what is said of the source in the language spoken;
+            a year already in the title is not repeated.
         """
         parts = [self.title, self.number, self.place]
         if self.year is not None and str(self.year) not in self.title:
             parts.append(str(self.year))
         text = ", ".join(part for part in parts if part)
         if self.kind is SourceKind.FROM_MEMORY:
-            return f"{text} (from memory, not checked)"
+            return phrase("{source} (from memory, not checked)", source=text)
         if self.kind is SourceKind.PUBLISHED and self.year is None:
-            return f"{text} (year not recorded)"
+            return phrase("{source} (year not recorded)", source=text)
         return text
 
 

@@ -140,7 +140,7 @@ def heat_axis(heat: HeatRoom, uprights: Sequence[float]) -> tuple[str, list[Tick
     step = round_below(heat.up.last / _TICKS)
     sums = [step * i for i in range(1, int(heat.up.last / step) + 1)]
     hairs = "".join(f"M0,{figure(heat.up(each))}H{figure(heat.room.width)}" for each in sums)
-    texts = [(heat.up(each) - _RISE, f"{each:g}") for each in sums]
+    texts = [(heat.up(each) - _RISE, f"{each:,g}") for each in sums]
     wide = max((width_of(text, SMALL) for _, text in texts), default=0.0)
     x = max((post + 6 for post in uprights if post <= wide), default=0.0)
     ticks = [(x, y, text) for y, text in texts if y - SMALL > heat.box.top - _RISE]

@@ -119,7 +119,7 @@ def _today(heat: HeatRoom) -> _Tried:
         spot = np.array([[points[-1, 0], heat.box.bottom]])
         unknown = Block.of(phrase("heat units not known"), cls=_BOLD)
         return _each(_about(spot), (unknown,))
-    number = str(round(float(drawn.heat[drawn.known])))
+    number = f"{round(float(drawn.heat[drawn.known])):,}"
     whole = [Line(phrase("{number} heat units", number=number), LARGE, _BOLD)]
     brief = [Line(number, LARGE, _BOLD), Line(phrase("heat units"), SMALL, _BOLD)]
     if drawn.known < len(drawn.heat) - 1:
@@ -160,8 +160,8 @@ def _ahead(heat: HeatRoom) -> tuple[Block, ...]:
 def _range(low: float, high: float) -> str:
     first, last = round(low), round(high)
     if first == last:
-        return phrase("about {number}", number=first)
-    return phrase("{first} to {last}", first=first, last=last)
+        return phrase("about {number}", number=f"{first:,}")
+    return phrase("{first} to {last}", first=f"{first:,}", last=f"{last:,}")
 
 
 def _about(spot: FloatArray) -> tuple[_Group, ...]:

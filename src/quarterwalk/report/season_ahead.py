@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from quarterwalk.crop import RANGE, CropClock, Event, Outlook, load_needs, outlook_of
+from quarterwalk.crop.clock import without
 from quarterwalk.guideline import Guideline, load_routine
 from quarterwalk.picture.season_words import date_word, dates_long
 from quarterwalk.report.season_end import season_end
@@ -32,6 +33,13 @@ class _Season:
     def blooming(self) -> bool:
         """Whether it blooms, as far as anybody can tell."""
         return self.clock.weeks.blooming >= 1 / 2
+
+    @property
+    def four_leaves(self) -> bool:
+        """Whether four true leaves were seen by now."""
+        most = load_needs().value("four_leaves")
+        looks = (without(each, self.clock.set_aside) for each in self.clock.seen)
+        return any(each.true_leaves is not None and each.true_leaves >= most for each in looks)
 
     @property
     def squaring(self) -> bool:
@@ -88,17 +96,17 @@ def _begin(season: _Season, done: SeasonDone) -> Iterator[_Told]:
     if begin is None or walked or season.squaring:
         return
     every, days = load_routine().before_squaring, dates_long(*begin)
-    if season.on < begin[0]:
+    if season.four_leaves or season.on > begin[1]:
         text = noted(
-            "Begin to walk about {days}, at four true leaves, and walk every {every} days."
+            "Begin to walk now, and walk every {every} days: the fourth true leaf came {days}."
         )
-    elif season.on <= begin[1]:
+    elif season.on >= begin[0]:
         text = noted(
             "Begin to walk now, and walk every {every} days: the fourth true leaf comes {days}."
         )
     else:
         text = noted(
-            "Begin to walk now, and walk every {every} days: the fourth true leaf came {days}."
+            "Begin to walk about {days}, at four true leaves, and walk every {every} days."
         )
     yield begin[0], phrase(text, days=days, every=every)
 

@@ -136,8 +136,9 @@ def _likely(clock: CropClock, odds: DayOdds) -> str:
 
 
 def _span(odds: DayOdds) -> str:
+    """Word a range of days; empty where it is one day, which is the likely one."""
     span = odds.within(RANGE)
-    return "" if span is None else dates_long(*span)
+    return "" if span is None or span[0] == span[1] else dates_long(*span)
 
 
 def _code(number: int) -> str:

@@ -60,7 +60,7 @@ def _heat(clock: CropClock) -> str:
         return phrase("No heat is known yet since planting on {planted}.", planted=planted)
     told = float(heat.summed[0, day] - heat.heat[0, 0])
     gaps = {
-        "heat": f"{told:.0f}",
+        "heat": f"{told:,.0f}",
         "planted": planted,
         "day": date_word(clock.planted + timedelta(days=day)),
     }
@@ -72,7 +72,7 @@ def _heat(clock: CropClock) -> str:
     return phrase(
         "Heat units above 60 °F since planting on {planted}: {heat} to {day};"
         " the middle of other years is {usual}.",
-        usual=f"{float(np.median(others)):.0f}",
+        usual=f"{float(np.median(others)):,.0f}",
         **gaps,
     )
 
@@ -85,9 +85,9 @@ def _needs() -> Iterator[str]:
     for event, need in load_needs().needs.items():
         yield phrase(
             _NEEDS[event],
-            mean=f"{need.mean:.0f}",
-            low=f"{need.mean - apart * need.sd:.0f}",
-            high=f"{need.mean + apart * need.sd:.0f}",
+            mean=f"{need.mean:,.0f}",
+            low=f"{need.mean - apart * need.sd:,.0f}",
+            high=f"{need.mean + apart * need.sd:,.0f}",
             sources=", ".join(str(numbers[source.key]) for source in need.sources),
         )
 

@@ -55,7 +55,7 @@ class SeasonDay:
     event : str
         Its name.
     likely, span : str
-        Its likely day, and the days that hold it 8 times in 10.
+        Its likely day, and the days that hold it 8 times in 10 where they are more than one.
     known : str
         Whether it was given, seen or worked out.
     alone : str

@@ -6,11 +6,16 @@ from collections.abc import Iterator
 from datetime import timedelta
 
 from quarterwalk.crop import CropClock, Event, load_needs
+from quarterwalk.crop.clock import without
 from quarterwalk.report.season_stands import likeliest
 from quarterwalk.words import phrase
 
 # Told with less than this, the week is worth a count (a rule of this project). [fraction]
 _SURE_ENOUGH = 0.8
+
+# So long nodes above white flower are not counted again: they fall by one in about as many
+# days (a rule of this project). [days]
+_COUNTED_LATELY = 3
 
 
 def what_settles(clock: CropClock) -> tuple[str, ...]:
@@ -34,19 +39,43 @@ def _settles(clock: CropClock) -> Iterator[str]:
     unsure = likeliest(clock) < _SURE_ENOUGH
     squaring = clock.weeks.blooming < 1 / 2 and (unsure or Event.FIRST_SQUARE in events)
     if squaring:
-        yield phrase(
-            "Count the squaring branches of five plants in each quarter: 1 or 2 are about week 1"
-            " of squaring, 3 or 4 week 2, 5 and more week 3."
-        )
-        yield _pinheads(clock.needs.value("half"))
-    if Event.FIRST_BLOOM in events or (unsure and _bloom_may_have_come(clock)):
+        yield from _squares(clock)
+    in_doubt = Event.FIRST_BLOOM in events or (unsure and _bloom_may_have_come(clock))
+    if in_doubt and not _flower_known(clock):
         yield phrase("Look for the first white flower.")
-    if Event.CUTOUT in events:
+    if Event.CUTOUT in events and not _nodes_counted_lately(clock):
         yield phrase("Count the nodes above white flower on five plants in each quarter.")
     if events & {Event.EMERGENCE, Event.FIRST_SQUARE}:
         yield phrase(
             "Make sure of the day of planting; where the stand was planted again, that day counts."
         )
+
+
+def _squares(clock: CropClock) -> Iterator[str]:
+    """Ask for the counts that tell the week, but for those of the day itself."""
+    today = [each for each in clock.seen if each.on == clock.on]
+    if all(each.squaring_branches is None for each in today):
+        yield phrase(
+            "Count the squaring branches of five plants in each quarter: 1 or 2 are about week 1"
+            " of squaring, 3 or 4 week 2, 5 and more week 3."
+        )
+    if all(each.share is None for each in today):
+        yield _pinheads(clock.needs.value("half"))
+
+
+def _flower_known(clock: CropClock) -> bool:
+    """Tell whether bloom was given, a flower was seen, or one was looked for on the day."""
+    if clock.given.bloom is not None:
+        return True
+    looks = [without(each, clock.set_aside) for each in clock.seen]
+    if any(each.bloom or each.nawf is not None for each in looks):
+        return True
+    return any(each.on == clock.on and each.bloom is not None for each in clock.seen)
+
+
+def _nodes_counted_lately(clock: CropClock) -> bool:
+    since = clock.on - timedelta(days=_COUNTED_LATELY)
+    return any(each.on >= since and each.nawf is not None for each in clock.seen)
 
 
 def _pinheads(share: float) -> str:

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from datetime import date
 
 from quarterwalk.call.figures import listed, odds_words
-from quarterwalk.crop import RANGE, CropClock, DayOdds, Event
+from quarterwalk.crop import RANGE, CropClock, DayOdds, Event, Seen
+from quarterwalk.crop.clock import without
 from quarterwalk.picture.season_words import date_word, dates_long
 from quarterwalk.words import noted, phrase, phrase_for
 
@@ -50,6 +51,15 @@ _BLOOM = (
     noted("First bloom is between {first} and {last}, most likely {likely}."),
     noted("First bloom will be {days}, most likely {likely}."),
     noted("First bloom, most likely: {likely}."),
+)
+
+_NOTHING_SEEN = noted(
+    "That is worked out from the heat since planting on {planted};"
+    " nothing was seen in the field yet."
+)
+_ALL_ASIDE = noted(
+    "That is worked out from the heat since planting on {planted};"
+    " what was seen in the field is set aside."
 )
 
 
@@ -166,13 +176,10 @@ def _known_from(clock: CropClock) -> Iterator[str]:
     if clock.given.first_square is not None:
         return
     planted = date_word(clock.planted)
-    days = sorted({each.on for each in clock.seen})
+    days = sorted({each.on for each in clock.seen if _tells(without(each, clock.set_aside))})
     if not days:
-        yield phrase(
-            "That is worked out from the heat since planting on {planted};"
-            " nothing was seen in the field yet.",
-            planted=planted,
-        )
+        text = _ALL_ASIDE if any(map(_tells, clock.seen)) else _NOTHING_SEEN
+        yield phrase(text, planted=planted)
     elif len(days) <= _NAMED:
         yield phrase(
             "That is worked out from the heat since planting on {planted}"
@@ -190,3 +197,9 @@ def _known_from(clock: CropClock) -> Iterator[str]:
             planted=planted,
             last=date_word(days[-1]),
         )
+
+
+def _tells(seen: Seen) -> bool:
+    """Tell whether anything was looked for on a day."""
+    counts = (seen.true_leaves, seen.nodes, seen.share, seen.squaring_branches, seen.nawf)
+    return seen.bloom is not None or any(count is not None for count in counts)

@@ -62,7 +62,7 @@ def _station(weather: FieldWeather) -> str:
 
 
 def _distance(value: float) -> str:
-    return f"{value:.0f}" if value >= _NEAR else f"{value:.1f}"
+    return f"{value:,.0f}" if value >= _NEAR else f"{value:.1f}"
 
 
 def _filled(clock: CropClock, weather: FieldWeather) -> Iterator[str]:
