@@ -103,19 +103,19 @@ def test_a_range_that_runs_over_two_months_names_both() -> None:
 
 def test_the_sum_today_is_written_with_its_unit() -> None:
     assert 61 * 18 == 1098
-    assert "1098 heat units" in texts(drawn_season(season()))
+    assert "1,098 heat units" in texts(drawn_season(season()))
     assert "Heat units since planting, DD60" in texts(drawn_season(season()))
 
 
 def test_other_years_are_told_as_a_range_on_today() -> None:
     assert (61 * 15, 61 * 21) == (915, 1281)
-    assert "other years 915 to 1281" in texts(drawn_season(season()))
+    assert "other years 915 to 1,281" in texts(drawn_season(season()))
 
 
 def test_the_days_ahead_are_told_as_a_range_on_the_last_day() -> None:
     assert (1098 + 42 * 16, 1098 + 42 * 20) == (1770, 1938)
     said = texts(drawn_season(season()))
-    assert "likely 1770 to 1938" in said
+    assert "likely 1,770 to 1,938" in said
     assert "by 24 August" in said
 
 
@@ -216,3 +216,11 @@ def test_a_season_may_not_end_before_today() -> None:
     none = np.zeros(0)
     with pytest.raises(ValueError, match="runs from planting by today"):
         SeasonDrawn(PLANTED, TODAY, PLANTED, none, (none, none, none), None, (), (), None, ())
+
+
+def test_heat_that_is_known_until_yesterday_only_says_so() -> None:
+    heat = season().heat.copy()
+    heat[-1] = np.nan
+    said = texts(drawn_season(season(heat=heat)))
+    assert "1,080 heat units" in said
+    assert "until 12 July" in said
