@@ -29,6 +29,10 @@ LATEST = {
     Event.CUTOUT: 75,
 }
 
+# Past these nothing is told of cutout: no crop that blooms so late, or that goes on so long,
+# is cut out before the cold ends it (a rule of this project). [days]
+LATEST_BLOOM, LONGEST_BLOOM = 150, 100
+
 # A rule of this project: one field in fifty follows no published need, and any day in reach
 # is as likely as another for it; so what was seen can always outweigh the model. [fraction]
 UNLIKE = 0.02
@@ -79,7 +83,7 @@ class Step:
         after = np.empty_like(before)
         after[:, :days] = carried[:, :days]
         late = carried[:, days:].sum(axis=1) + (inside * self.beyond).sum(axis=1)
-        after[:, days] = late + before[:, days]
+        after[:, days] = late + before[:, starts:].sum(axis=1)
         return after
 
     def back(self, after: FloatArray) -> FloatArray:
@@ -100,9 +104,8 @@ class Step:
         total = self.beyond * late
         for on in range(reach):
             total = total + self.chance[:, :, on] * padded[:, on + 1 : on + 1 + starts]
-        before = np.zeros_like(after)
+        before = np.repeat(late, days + 1, axis=1)
         before[:, :starts] = total
-        before[:, days:] = late
         return before
 
 
@@ -126,6 +129,8 @@ def steps_of(heat: FloatArray, needs: Needs) -> dict[Event, Step]:
     for event, latest in LATEST.items():
         need = needs.needs[event]
         reach = max(latest, _reach(heat, sure + _FAR * math.sqrt(spread), need))
+        if event is Event.CUTOUT:
+            starts, reach = min(starts, LATEST_BLOOM), min(reach, LONGEST_BLOOM)
         told[event] = _step(steps, starts, need, (reach, latest))
         starts = min(starts + reach, heat.shape[1])
         sure, spread = sure + need.mean, spread + need.sd**2

@@ -10,9 +10,9 @@ import numpy as np
 from quarterwalk.weather.daily import DailyWeather, DayMark, FloatArray, WeatherError
 from quarterwalk.weather.heat_units import HeatMethod
 
-# A rule of this project: thirty to forty years tell what weather may come; older ones tell
-# of another climate. [years]
-MOST_YEARS = 40
+# A rule of this project: thirty years tell what weather may come, as many as a climate normal
+# is made of (from memory); older ones tell of another climate. [years]
+MOST_YEARS = 30
 
 # A rule of this project: with fewer years the worst and the best of them are still guesses,
 # and this is said. [years]
