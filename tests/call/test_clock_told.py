@@ -43,7 +43,7 @@ def test_it_says_that_first_square_was_worked_out_and_from_what():
     call = called(10, first=-2, last=2, station="Gin yard", distance_km=8.0)
     said = text_of(call, "first-square-worked-out")
     assert "By the weather of Gin yard, 5 miles away, and what was seen" in said
-    assert "9 in 10 between Monday 8 June and Friday 12 June" in said
+    assert "Wednesday 10 June, between Monday 8 June and Friday 12 June" in said
 
 
 def test_a_first_square_of_one_day_has_no_range():
@@ -53,7 +53,7 @@ def test_a_first_square_of_one_day_has_no_range():
 
 
 def test_the_chance_of_each_week_is_told_and_small_ones_are_not():
-    said = text_of(called(10, weeks=odds(0.02, 0.6, 0.4)), "first-square-worked-out")
+    said = text_of(called(10, weeks=odds(0.02, 0.6, 0.4)), "week-chances")
     assert "week 2, about 6 in 10; week 3, about 4 in 10." in said
     assert "week 1" not in said
 
@@ -98,7 +98,7 @@ def test_a_rule_that_goes_on_after_bloom_does_not_mind_that_it_likely_blooms():
 def test_before_squaring_it_says_when_squares_are_to_come():
     call = called(-5, weeks=odds(before=1.0), found={"insects": 2})
     assert call.verdict is Verdict.NONE
-    assert "not squaring yet, better than 99 in 100" in text_of(call, "first-square-worked-out")
+    assert "not squaring yet, better than 99 in 100" in text_of(call, "week-chances")
 
 
 @pytest.mark.parametrize(("day", "asked"), [(24, False), (25, True), (30, True), (31, False)])

@@ -7,6 +7,7 @@ import re
 from collections.abc import Iterator
 from pathlib import Path
 
+from quarterwalk.call.clock_told import WEEK_CHANCES
 from quarterwalk.call.season import Outside
 from quarterwalk.crop import StageName
 from tests.contracts.source import ROOT, modules
@@ -46,7 +47,7 @@ def section(page: Path, heading: str) -> str:
 
 def codes_in_call() -> set[str]:
     """Give every code of a reason or a caution that a call may carry."""
-    found = {outside.value for outside in Outside}
+    found = {outside.value for outside in Outside} | {WEEK_CHANCES}
     found |= {f"host-weeds-{stage.value}" for stage in StageName}
     for path in modules("call"):
         found |= set(_codes(ast.parse(path.read_text(encoding="utf-8"))))

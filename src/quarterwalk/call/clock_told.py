@@ -14,6 +14,10 @@ from quarterwalk.words import phrase, phrase_for
 _WORTH_TELLING = 0.05
 
 
+WEEK_CHANCES = "week-chances"
+"""Code of the one reason that tells odds; growers and phones are told without."""
+
+
 def worked_out(stage: Stage) -> Iterator[Reason]:
     """Say that first square was worked out, and which week it makes of the day.
 
@@ -31,10 +35,11 @@ def worked_out(stage: Stage) -> Iterator[Reason]:
     if told is None:
         return
     yield Reason("first-square-worked-out", " ".join(_worked_out(told)))
+    weeks = phrase("Where the field stands: {each}.", each="; ".join(_odds(told.weeks)))
+    yield Reason(WEEK_CHANCES, weeks)
     if told.weeks.blooming > 1 / 2 and not stage.bloom_known:
         text = phrase(
-            "By weather the field likely blooms, {odds}. Look for white flowers, and note the day.",
-            odds=odds_words(told.weeks.blooming),
+            "By weather the field likely blooms. Look for white flowers, and note the day."
         )
         yield Reason("bloom-likely", text)
     if told.left_out:
@@ -54,7 +59,6 @@ def _worked_out(told: WorkedOut) -> Iterator[str]:
         )
     else:
         yield _between(told)
-    yield phrase("Where the field stands: {each}.", each="; ".join(_odds(told.weeks)))
     if told.known_until is not None:
         yield phrase(
             "Weather is known until {day} only; from there on other years stand in.",
@@ -65,7 +69,7 @@ def _worked_out(told: WorkedOut) -> Iterator[str]:
 def _between(told: WorkedOut) -> str:
     return phrase(
         "First square was not given. By {weather} and what was seen it is most likely {likely},"
-        " 9 in 10 between {first} and {last}.",
+        " between {first} and {last}.",
         weather=_weather(told),
         likely=day_words(told.likely),
         first=day_words(told.first),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from quarterwalk.call import Call, explain
+from quarterwalk.call.clock_told import WEEK_CHANCES
 from quarterwalk.call.figures import day_words
 from quarterwalk.call.verdict import verdict_words
 from quarterwalk.field import Layout
@@ -78,7 +79,7 @@ def make_report(
             headline=headline(call, reading),
             insects=insects_counted(reading, call.guideline.line, level),
             squares=squares_counted(reading, call, level),
-            reasons=tuple(r.text for r in call.reasons),
+            reasons=tuple(r.text for r in call.reasons if r.code != WEEK_CHANCES),
             sure=tuple(how_sure(call)),
             next_look=_next_look(call),
             host_weeds=call.host_weeds.text,

@@ -7,8 +7,9 @@ from dataclasses import dataclass
 
 from django.utils.safestring import SafeString
 
-from quarterwalk.call import Call, Reason, explain
-from quarterwalk.call.figures import day_words, odds_words
+from quarterwalk.call import Call, explain
+from quarterwalk.call.clock_told import WEEK_CHANCES
+from quarterwalk.call.figures import odds_words
 from quarterwalk.field import Layout
 from quarterwalk.office.pages.drawn import ENGLISH, safe_drawing
 from quarterwalk.office.pages.may import May
@@ -77,23 +78,15 @@ def walk_call(judged: Judged, layout: Layout | None, may: May) -> WalkCall | Non
         pinch_wide=_pinch(judged, call, _WIDE, "pinch-wide"),
         pinch_narrow=_pinch(judged, call, _NARROW, "pinch-narrow"),
         reasons=tuple(
-            ReasonLine(_reason(reason, call, may), source_words(reason, rule))
+            ReasonLine(reason.text, source_words(reason, rule))
             for reason in call.reasons
+            if may.odds or reason.code != WEEK_CHANCES
         ),
         sure=_sure(call, report, may),
         again=(*report.next_look, report.host_weeds),
         care=_care(report),
         standing_on=report.footing.paragraphs[:2],
     )
-
-
-def _reason(reason: Reason, call: Call, may: May) -> str:
-    """Give a reason's words; growers read the likely day of first square without odds."""
-    worked = call.stage.worked_out
-    if may.odds or worked is None or reason.code != "first-square-worked-out":
-        return reason.text
-    likely = day_words(worked.likely)
-    return f"First square was not given. By weather and what was seen it is about {likely}."
 
 
 def _outcomes(judged: Judged, call: Call, width: int, id: str) -> SafeString:
