@@ -130,7 +130,7 @@ def test_a_forecast_is_told_apart_from_what_was_measured():
 @pytest.mark.parametrize(
     ("first", "said"),
     [
-        (day(1, 1).replace(year=1995), "from 31 other years, 1995 to 2025."),
+        (day(1, 1).replace(year=1995), "from 30 other years, 1996 to 2025."),
         (day(1, 1).replace(year=2022), "from 4 other years only, so the ranges are rough."),
         (day(1, 1).replace(year=2025), "from 1 other year only, so the ranges are rough."),
         (day(4, 1), "guessed from the last 14 days; the ranges are rough."),
