@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from pathlib import Path
 from typing import IO
 
@@ -9,7 +10,29 @@ from quarterwalk.files.boundary_limits import MOST_BYTES, megabytes
 from quarterwalk.files.refusal import refuse
 
 
-def bytes_of(path: Path, file: str) -> bytes:
+@dataclass(frozen=True, slots=True)
+class Bound:
+    """What a file is, how large it may be, and what to do where it is larger.
+
+    Parameters
+    ----------
+    kind : str
+        Such as ``a file of boundaries``.
+    most : int
+        [bytes]
+    hint : str
+        What makes it smaller; may be empty.
+    """
+
+    kind: str
+    most: int
+    hint: str = ""
+
+
+BOUNDARIES = Bound("a file of boundaries", MOST_BYTES)
+
+
+def bytes_of(path: Path, file: str, bound: Bound = BOUNDARIES) -> bytes:
     """Read a file that is there and not too large.
 
     Parameters
@@ -18,6 +41,8 @@ def bytes_of(path: Path, file: str) -> bytes:
         The file.
     file : str
         What errors call it.
+    bound : Bound
+        What it is, and how large it may be.
 
     Returns
     -------
@@ -26,17 +51,17 @@ def bytes_of(path: Path, file: str) -> bytes:
     Raises
     ------
     RefusedInput
-        If it can't be read, or has more than `MOST_BYTES`.
+        If it can't be read, or is too large.
     """
     try:
         with path.open("rb") as source:
-            return bytes_from(source, file)
+            return bytes_from(source, file, bound)
     except (OSError, ValueError) as error:  # ValueError: a name with a null character
         why = getattr(error, "strerror", None) or str(error)
-        refuse(file, why, "a file of boundaries that can be read")
+        refuse(file, why, f"{bound.kind} that can be read")
 
 
-def bytes_from(source: IO[bytes], file: str) -> bytes:
+def bytes_from(source: IO[bytes], file: str, bound: Bound = BOUNDARIES) -> bytes:
     """Read an open file to its end, or to the limit.
 
     Parameters
@@ -45,6 +70,8 @@ def bytes_from(source: IO[bytes], file: str) -> bytes:
         Open for reading.
     file : str
         What errors call it.
+    bound : Bound
+        What it is, and how large it may be.
 
     Returns
     -------
@@ -53,9 +80,9 @@ def bytes_from(source: IO[bytes], file: str) -> bytes:
     Raises
     ------
     RefusedInput
-        If it has more than `MOST_BYTES`.
+        If it is too large.
     """
-    data = source.read(MOST_BYTES + 1)
-    if len(data) > MOST_BYTES:
-        refuse(file, "a larger one", f"a file of at most {megabytes(MOST_BYTES)}")
+    data = source.read(bound.most + 1)
+    if len(data) > bound.most:
+        refuse(file, "a larger one", f"a file of at most {megabytes(bound.most)}", bound.hint)
     return data

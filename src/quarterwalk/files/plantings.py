@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -13,8 +13,9 @@ from quarterwalk.crop import CropDates
 from quarterwalk.errors import MOST_PROBLEMS, Problem, RefusedInput
 from quarterwalk.files.cells import day, day_range, days, name, required
 from quarterwalk.files.coded import Misread
-from quarterwalk.files.header import find_columns, width_problems
-from quarterwalk.files.sheet import Sheet, open_sheet
+from quarterwalk.files.header import find_columns
+from quarterwalk.files.sheet import open_sheet
+from quarterwalk.files.table_rows import filled_rows, read_cells
 
 REQUIRED = ("field", "first_square")
 """Columns that must be there; the second not where first square can be worked out."""
@@ -120,12 +121,12 @@ def read_plantings(path: str | Path, *, need_first_square: bool = True) -> Plant
     problems: list[Problem] = []
     plantings: dict[str, Planting] = {}
     rows: dict[str, int] = {}
-    for row, cells, width_problem in _rows(sheet, places, needed):
+    for row, cells, width_problem in filled_rows(sheet, places, needed):
         if width_problem is not None:
             problems.append(width_problem)
             continue
         text = {column: cells[place].strip() for column, place in places.items()}
-        values, faults = _values(text)
+        values, faults = read_cells(_READERS, text)
         faults |= _lacking(values, faults, need_first_square=need_first_square)
         faults |= _contradictions(values, rows, faults)
         problems += [
@@ -143,29 +144,6 @@ def read_plantings(path: str | Path, *, need_first_square: bool = True) -> Plant
     if problems:
         raise RefusedInput(problems[:MOST_PROBLEMS], max(0, len(problems) - MOST_PROBLEMS))
     return PlantingFile(sheet.file, MappingProxyType(plantings), notices)
-
-
-def _rows(
-    sheet: Sheet, places: dict[str, int], needed: Sequence[str]
-) -> Iterator[tuple[int, Sequence[str], Problem | None]]:
-    """Give each row that is not blank, with what is wrong with its width."""
-    for block in sheet.blocks:
-        wrong = dict(width_problems(sheet, block, places, needed))
-        for row, cells in enumerate(block.rows, start=block.first_row):
-            if any(map(str.strip, cells)):
-                yield row, cells, wrong.get(row)
-
-
-def _values(text: Mapping[str, str]) -> tuple[dict[str, Any], dict[str, Misread]]:
-    """Read one row's cells; a column that is absent reads as blank."""
-    values: dict[str, Any] = {}
-    faults: dict[str, Misread] = {}
-    for column, read in _READERS.items():
-        try:
-            values[column] = read(text.get(column, ""))
-        except Misread as fault:
-            faults[column] = fault
-    return values, faults
 
 
 def _lacking(

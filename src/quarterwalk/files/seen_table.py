@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -13,10 +13,11 @@ from quarterwalk.crop.seen import Seen
 from quarterwalk.errors import Problem
 from quarterwalk.files.cells import day, name, note, required, whole
 from quarterwalk.files.coded import Misread
-from quarterwalk.files.header import find_columns, width_problems
+from quarterwalk.files.header import find_columns
 from quarterwalk.files.refusal import refuse_if_any
 from quarterwalk.files.seen_joined import SeenRow, joined
-from quarterwalk.files.sheet import Sheet, open_sheet
+from quarterwalk.files.sheet import open_sheet
+from quarterwalk.files.table_rows import filled_rows, read_cells
 from quarterwalk.files.weather_cells import number
 
 REQUIRED = ("field", "date")
@@ -94,12 +95,12 @@ def read_seen(path: str | Path) -> SeenFile:
     places, notices = find_columns(sheet, COLUMNS, REQUIRED)
     problems: list[Problem] = []
     rows: dict[tuple[str, date], list[SeenRow]] = {}
-    for row, cells, width_problem in _rows(sheet, places):
+    for row, cells, width_problem in filled_rows(sheet, places, REQUIRED):
         if width_problem is not None:
             problems.append(width_problem)
             continue
         text = {column: cells[place].strip() for column, place in places.items()}
-        values, faults = _values(text)
+        values, faults = read_cells(_READERS, text)
         faults |= _contradictions(values, faults)
         problems += _problems(sheet.file, row, text, faults)
         if not faults:
@@ -109,29 +110,6 @@ def read_seen(path: str | Path) -> SeenFile:
         problems.append(Problem(sheet.file, sheet.header_row + 1, "field", "", expected))
     refuse_if_any(problems)
     return SeenFile(sheet.file, MappingProxyType(_by_field(rows)), notices)
-
-
-def _rows(
-    sheet: Sheet, places: dict[str, int]
-) -> Iterator[tuple[int, Sequence[str], Problem | None]]:
-    """Give each row that is not blank, with what is wrong with its width."""
-    for block in sheet.blocks:
-        wrong = dict(width_problems(sheet, block, places, REQUIRED))
-        for row, cells in enumerate(block.rows, start=block.first_row):
-            if any(map(str.strip, cells)):
-                yield row, cells, wrong.get(row)
-
-
-def _values(text: Mapping[str, str]) -> tuple[dict[str, Any], dict[str, Misread]]:
-    """Read one row's cells; a column that is absent reads as blank."""
-    values: dict[str, Any] = {}
-    faults: dict[str, Misread] = {}
-    for column, read in _READERS.items():
-        try:
-            values[column] = read(text.get(column, ""))
-        except Misread as fault:
-            faults[column] = fault
-    return values, faults
 
 
 def _contradictions(values: Mapping[str, Any], faults: Mapping[str, Misread]) -> dict[str, Misread]:

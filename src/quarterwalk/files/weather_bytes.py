@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from typing import IO
 
-from quarterwalk.files.boundary_limits import megabytes
+from quarterwalk.files.bounded_file import Bound, bytes_from, bytes_of
 from quarterwalk.files.refusal import refuse
 
 MOST_BYTES = 64 << 20
@@ -21,8 +21,13 @@ _BYTE_ORDER_MARK = b"\xef\xbb\xbf"
 _GZIP = b"\x1f\x8b"
 
 
+_WEATHER = Bound(
+    "a file of weather", MOST_BYTES, "Cut the file to the stations and years that you need."
+)
+
+
 def bytes_of_file(path: str | Path, file: str) -> bytes:
-    """Read a file that is there and not too large.
+    """Read a file that is there, not too large and not packed.
 
     Parameters
     ----------
@@ -40,12 +45,7 @@ def bytes_of_file(path: str | Path, file: str) -> bytes:
     RefusedInput
         If it can't be read, has more than `MOST_BYTES` or `MOST_LINES`, or is packed.
     """
-    try:
-        with Path(path).open("rb") as source:
-            return bytes_of_source(source, file)
-    except (OSError, ValueError) as error:  # ValueError: a name with a null character
-        why = getattr(error, "strerror", None) or str(error)
-        refuse(file, why, "a file of weather that can be read")
+    return _taken(bytes_of(Path(path), file, _WEATHER), file)
 
 
 def bytes_of_source(source: IO[bytes], file: str) -> bytes:
@@ -67,10 +67,10 @@ def bytes_of_source(source: IO[bytes], file: str) -> bytes:
     RefusedInput
         If it has more than `MOST_BYTES` or `MOST_LINES`, or is packed.
     """
-    data = source.read(MOST_BYTES + 1)
-    if len(data) > MOST_BYTES:
-        hint = "Cut the file to the stations and years that you need."
-        refuse(file, "a larger one", f"a file of at most {megabytes(MOST_BYTES)}", hint)
+    return _taken(bytes_from(source, file, _WEATHER), file)
+
+
+def _taken(data: bytes, file: str) -> bytes:
     if data.startswith(_GZIP):
         refuse(file, "a packed file", "a file that is not packed", "Unpack it first.")
     if max(data.count(b"\n"), data.count(b"\r")) > MOST_LINES:

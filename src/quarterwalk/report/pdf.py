@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from enum import StrEnum
-from xml.etree import ElementTree
 
 from quarterwalk.picture import Theme
 from quarterwalk.report.day import reports_title
@@ -12,15 +11,13 @@ from quarterwalk.report.html import file_text
 from quarterwalk.report.pictures import outcomes_picture, pinch_picture, where_picture
 from quarterwalk.report.report import Report
 from quarterwalk.report.titles import titles
-from quarterwalk.report.typeset import typeset
+from quarterwalk.report.typeset import picture_told, typeset
 from quarterwalk.words import spoken_in
 
 # Drawings are as wide as the sheet between its margins. Drawn wider they are set smaller,
 # and so lower, which makes room for many reasons. [px]
 _WIDTHS = {"": 680, "_tight": 760, "_tightest": 860}
 _WHERE = (340, 280)
-
-_SVG = "{http://www.w3.org/2000/svg}"
 
 
 class Paper(StrEnum):
@@ -127,14 +124,5 @@ def _told(report: Report, index: int, pictures: dict[str, str]) -> dict[str, obj
             "next_look": named.next_look,
             "care": named.care,
         },
-        **{name: _picture(f"{name}-{index}", svg) for name, svg in drawn.items()},
+        **{name: picture_told(f"{name}-{index}", svg) for name, svg in drawn.items()},
     }
-
-
-def _picture(name: str, svg: str) -> dict[str, object]:
-    """Say how a drawing is called, what it tells someone who hears it, and its proportions."""
-    drawing = ElementTree.fromstring(svg)
-    told = [drawing.findtext(f"{_SVG}{part}", "") for part in ("title", "desc")]
-    width, height = map(float, drawing.attrib["viewBox"].split()[2:])
-    alt = " ".join(text for text in told if text)
-    return {"name": name, "alt": alt, "height": height / width}

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from xml.etree import ElementTree
 
 from quarterwalk.picture import Theme
 from quarterwalk.report.html import file_text
@@ -11,13 +10,11 @@ from quarterwalk.report.pdf import Paper
 from quarterwalk.report.season_picture import picture_of
 from quarterwalk.report.season_report import SeasonDay, SeasonReport
 from quarterwalk.report.season_titles import season_titles
-from quarterwalk.report.typeset import typeset
+from quarterwalk.report.typeset import picture_told, typeset
 
 # What the drawing is drawn for; it is set beside sentences, so that its words are as large
 # as those of the foot. [px]
 _WIDTH = 480
-
-_SVG = "{http://www.w3.org/2000/svg}"
 
 
 def season_pdf(reports: Sequence[SeasonReport], *, paper: Paper = Paper.LETTER) -> bytes:
@@ -91,7 +88,7 @@ def _told(report: SeasonReport, index: int, pictures: dict[str, str]) -> dict[st
             "care": named.care,
             "columns": named.columns,
         },
-        "season": _picture(name, pictures[name]),
+        "season": picture_told(name, pictures[name]),
     }
 
 
@@ -104,12 +101,3 @@ def _day(day: SeasonDay) -> dict[str, str]:
         "alone": day.alone,
         "code": day.code,
     }
-
-
-def _picture(name: str, svg: str) -> dict[str, object]:
-    """Say how a drawing is called, what it tells someone who hears it, and its proportions."""
-    drawing = ElementTree.fromstring(svg)
-    told = [drawing.findtext(f"{_SVG}{part}", "") for part in ("title", "desc")]
-    width, height = map(float, drawing.attrib["viewBox"].split()[2:])
-    alt = " ".join(text for text in told if text)
-    return {"name": name, "alt": alt, "height": height / width}

@@ -9,6 +9,7 @@ from functools import cache
 from importlib import import_module
 from pathlib import Path
 from typing import Any
+from xml.etree import ElementTree
 
 from quarterwalk.errors import MissingExtra
 
@@ -17,6 +18,8 @@ FONTS = Path(__file__).parent / "fonts"
 
 # Accessible PDF, ISO 14289-1: tagged, titled, with a language, every picture described.
 READ_ALOUD = "ua-1"
+
+_SVG = "{http://www.w3.org/2000/svg}"
 
 PRELUDE = f"""\
 #let data = json(bytes(sys.inputs.data))
@@ -108,3 +111,25 @@ def _typst() -> Any:
 def _fonts() -> Any:
     """Load the fonts once; what the machine has installed must not change a page."""
     return _typst().Fonts(include_system_fonts=False, font_paths=[FONTS])
+
+
+def picture_told(name: str, svg: str) -> dict[str, object]:
+    """Say how a drawing is called, what it tells someone who hears it, and its proportions.
+
+    Parameters
+    ----------
+    name : str
+        Under which the template finds it.
+    svg : str
+        Its text.
+
+    Returns
+    -------
+    dict
+        `name`, `alt`, and `height` as a share of its width.
+    """
+    drawing = ElementTree.fromstring(svg)
+    told = [drawing.findtext(f"{_SVG}{part}", "") for part in ("title", "desc")]
+    width, height = map(float, drawing.attrib["viewBox"].split()[2:])
+    alt = " ".join(text for text in told if text)
+    return {"name": name, "alt": alt, "height": height / width}
