@@ -109,3 +109,28 @@ def test_of_several_stations_those_with_a_place_are_taken():
 def test_no_station_at_all_is_refused():
     with pytest.raises(WeatherError, match="one station at least"):
         chosen()
+
+
+def test_what_was_measured_later_fills_no_gap():
+    # 10 July is missing; a line from the 9th to the 11th would fill it, but on the 10th
+    # nobody knew the 11th
+    season = station("near", 0.1, 39)
+    after = days(np.full(42, 60.0), station="near", place=season.station.place)
+    after = lacking(after, 39)
+    on_the_day = weather_for([season], FIELD, first=FIRST, last=LAST).weather
+    told_later = weather_for([after], FIELD, first=FIRST, last=LAST).weather
+    assert told_later.missing[39]
+    assert on_the_day.missing[39]
+    assert told_later.last == LAST
+    assert not weather_for([after], FIELD, first=FIRST, last=after.last).weather.missing[39]
+
+
+def test_a_forecast_that_follows_the_last_measured_day_is_kept():
+    told = days(np.full(45, 60.0), station="near", place=FIELD, forecast=5)
+    assert weather_for([told], FIELD, first=FIRST, last=LAST).weather.last == told.last
+
+
+def test_weather_that_begins_after_the_day_is_refused():
+    late = days(np.full(5, 60.0), first=date(2026, 8, 1), place=FIELD)
+    with pytest.raises(WeatherError, match="must begin by 2026-07-10"):
+        chosen(late)

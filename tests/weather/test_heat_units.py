@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from quarterwalk.weather.daily import WeatherError
@@ -90,6 +90,7 @@ def test_no_cut_off_takes_more_than_there_is(name, day, night, cutoff):
 
 
 @given(day=st.tuples(st.floats(BASE, CAP), st.floats(BASE, CAP)).map(sorted), cutoff=cutoffs)
+@example(day=[60.211162576117644, CAP], cutoff=CutOff.VERTICAL)
 @every_method
 def test_a_day_that_crosses_no_line_counts_its_mean(name, day, cutoff):
     mean = pytest.approx(sum(day) / 2 - BASE, abs=1e-9)

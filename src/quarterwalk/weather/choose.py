@@ -17,6 +17,9 @@ from quarterwalk.weather.station import Place
 MOST_LACKING = 0.2
 
 
+_FILLED = (DayMark.NEIGHBOUR, DayMark.BETWEEN, DayMark.OTHER_YEARS)
+
+
 @dataclass(frozen=True, slots=True)
 class FieldWeather:
     """The weather that a field goes by.
@@ -49,8 +52,7 @@ class FieldWeather:
             Those that occur. [days]
         """
         marks = self.weather.between(first, last).marks
-        kinds = (DayMark.NEIGHBOUR, DayMark.BETWEEN, DayMark.OTHER_YEARS)
-        counts = {kind: int(np.count_nonzero(marks == kind)) for kind in kinds}
+        counts = {kind: int(np.count_nonzero(marks == kind)) for kind in _FILLED}
         return {kind: count for kind, count in counts.items() if count}
 
 
@@ -66,7 +68,8 @@ def weather_for(
     place : (float, float) or None
         Longitude and latitude of the field; None where its boundary is not known. [degrees]
     first, last : date
-        The season so far, such as from planting to the day asked for.
+        The season so far, such as from planting to the day asked for. What was measured
+        later fills no gap either: the weather is told as it was known then.
 
     Returns
     -------
@@ -80,13 +83,39 @@ def weather_for(
     """
     if not stations:
         raise WeatherError("there must be weather of one station at least, got none.")
-    ordered = _by_distance(stations, place)
+    known = [told for each in stations if (told := known_by(each, last)) is not None]
+    if not known:
+        names = ", ".join(each.station.label for each in stations)
+        raise WeatherError(f"weather must begin by {last}, and that of {names} begins later.")
+    ordered = _by_distance(known, place)
     fitting = [pair for pair in ordered if not _lacks(pair[0], first, last)]
     chosen, km = (fitting or ordered)[0]
     nearer = [weather for weather, _ in ordered[: _place_of(chosen, ordered)]]
     others = [weather for weather, _ in ordered if weather is not chosen]
     names = tuple(weather.station.label for weather in nearer)
     return FieldWeather(fill_gaps(chosen, others), km, names)
+
+
+def known_by(weather: DailyWeather, day: date) -> DailyWeather | None:
+    """Give a station's days as they were known on a day.
+
+    Parameters
+    ----------
+    weather : DailyWeather
+        All days that are known now.
+    day : date
+        The day.
+
+    Returns
+    -------
+    DailyWeather or None
+        Without the days measured later, and without the forecast that came with them; None
+        where there is no day by then.
+    """
+    later = weather.marks[max(weather.index_of(day) + 1, 0) :]
+    if not np.isin(later, (DayMark.MEASURED, *_FILLED)).any():
+        return weather
+    return weather.between(weather.first, day) if weather.first <= day else None
 
 
 def _place_of(chosen: DailyWeather, ordered: Sequence[tuple[DailyWeather, float | None]]) -> int:

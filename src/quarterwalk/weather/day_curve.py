@@ -86,7 +86,8 @@ def sine_over(low: FloatArray, high: FloatArray, line: float) -> Over:
     at = np.where(middle > line, -1.0, 1.0)
     with np.errstate(over="ignore"):  # a swing next to nothing is as good as none
         np.divide(line - middle, swing, out=at, where=swing > 0)
-    at = np.clip(at, -1.0, 1.0)
+    # a curve that only touches the line must not be told from one that does not by rounding
+    at = np.where(high <= line, 1.0, np.where(low >= line, -1.0, np.clip(at, -1.0, 1.0)))
     angle = np.arccos(at)
     area = ((middle - line) * angle + swing * np.sqrt(1.0 - at * at)) / np.pi
     return Over(np.maximum(area, 0.0), angle / np.pi)
