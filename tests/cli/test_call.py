@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import json
+import signal
 import subprocess
 import sys
 
@@ -231,3 +232,24 @@ def test_guidelines_lists_eight_and_prints_one_with_its_sources(capsys):
         assert name in listed
     assert main(["guidelines", "kansas"]) == 0
     assert "ources" in capsys.readouterr().out
+
+
+def test_an_interrupt_that_a_library_makes_an_error_of_is_still_an_interrupt(monkeypatch, capsys):
+    def stopped_inside(_):
+        try:
+            signal.raise_signal(signal.SIGINT)
+        except KeyboardInterrupt:
+            raise RuntimeError("a library's own word for it") from None
+
+    monkeypatch.setattr("quarterwalk.cli.guidelines_command.run", stopped_inside)
+    assert main(["guidelines"]) == 130
+    assert capsys.readouterr().err == "stopped; nothing was half-written.\n"
+
+
+def test_an_error_that_nobody_expected_is_still_seen(monkeypatch):
+    def broken(_):
+        raise RuntimeError("a fault of our own")
+
+    monkeypatch.setattr("quarterwalk.cli.guidelines_command.run", broken)
+    with pytest.raises(RuntimeError, match="a fault of our own"):
+        main(["guidelines"])

@@ -5,6 +5,7 @@ Commands are loaded when they are called, so that ``--help`` answers at once.
 
 from __future__ import annotations
 
+import contextlib
 import sys
 from importlib import import_module
 from io import TextIOWrapper
@@ -15,6 +16,7 @@ TYPE_CHECKING = False
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
+    from typing import Any
 
     from quarterwalk.errors import RefusedInput
 
@@ -47,9 +49,11 @@ def main(words: Sequence[str] | None = None) -> int:
     from quarterwalk.errors import QuarterwalkError, RefusedInput, UsageError
 
     command = import_module(f"quarterwalk.cli.{options.command}_command")
+    stopped = _Stopped()
     try:
-        command.run(options)
-        sys.stdout.flush()
+        with stopped:
+            command.run(options)
+            sys.stdout.flush()
     except UsageError as error:
         print(f"{parser.prog} {options.command}: {error}", file=sys.stderr)
         return USAGE
@@ -65,9 +69,44 @@ def main(words: Sequence[str] | None = None) -> int:
         # whoever read us has stopped, such as `head`; the rest of the output has no reader
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
     except KeyboardInterrupt:
-        print("stopped; nothing was half-written.", file=sys.stderr)
-        return INTERRUPTED
+        return _say_stopped()
+    except Exception:
+        if stopped.by_hand:
+            # a library has made an error of its own out of the interrupt
+            return _say_stopped()
+        raise
     return DONE
+
+
+class _Stopped:
+    """Remembers whether somebody stopped the command, however the libraries tell it."""
+
+    def __init__(self) -> None:
+        self.by_hand = False
+        self._before: Any = None
+
+    def __enter__(self) -> None:
+        import signal
+
+        # only the main thread may, and only where nobody else has taken the signal
+        if signal.getsignal(signal.SIGINT) is signal.default_int_handler:
+            with contextlib.suppress(ValueError):
+                self._before = signal.signal(signal.SIGINT, self._stop)
+
+    def _stop(self, signum: int, frame: object) -> None:
+        self.by_hand = True
+        raise KeyboardInterrupt
+
+    def __exit__(self, *failed: object) -> None:
+        import signal
+
+        if self._before is not None:
+            signal.signal(signal.SIGINT, self._before)
+
+
+def _say_stopped() -> int:
+    print("stopped; nothing was half-written.", file=sys.stderr)
+    return INTERRUPTED
 
 
 def _print_refusal(error: RefusedInput) -> None:
