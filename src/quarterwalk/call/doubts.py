@@ -5,24 +5,28 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from datetime import date
 
+from quarterwalk.call import by_plan
 from quarterwalk.call.evidence import verdict_phrase
 from quarterwalk.call.figures import day_words, listed, number, quarter_word
 from quarterwalk.call.rule import Judged
 from quarterwalk.call.season import InSeason
 from quarterwalk.call.verdict import Reason
 from quarterwalk.guideline import Guideline, load_routine
+from quarterwalk.plan import Ended
 from quarterwalk.reading import Reading
 from quarterwalk.walk import Method, Quadrant
 from quarterwalk.words import phrase, phrase_for
 
 
-def unfinished(reading: Reading) -> Reason | None:
+def unfinished(reading: Reading, ended: Ended | None = None) -> Reason | None:
     """Say what is lacking before a walk can be judged at all.
 
     Parameters
     ----------
     reading : Reading
         What the walk says so far.
+    ended : Ended or None
+        How it ended by the stop plan that it names.
 
     Returns
     -------
@@ -48,7 +52,7 @@ def unfinished(reading: Reading) -> Reason | None:
             quarters=listed(empty),
         )
         return Reason("finish-walk", text)
-    if reading.plants < routine.least_plants:
+    if reading.plants < routine.least_plants and not by_plan.covers(ended):
         text = phrase(
             "Plants checked for insects: {plants}; {least} are the least for any call,"
             " {full} make a full walk. Finish the walk.",
@@ -64,7 +68,9 @@ def _so_many(count: int, quadrant: Quadrant) -> str:
     return phrase("{number} in {quarter}", number=count, quarter=quarter_word(quadrant))
 
 
-def thinness(reading: Reading, guideline: Guideline) -> Iterator[Reason]:
+def thinness(
+    reading: Reading, guideline: Guideline, ended: Ended | None = None
+) -> Iterator[Reason]:
     """Say where the walk is thinner than a firm call needs.
 
     Parameters
@@ -73,6 +79,8 @@ def thinness(reading: Reading, guideline: Guideline) -> Iterator[Reason]:
         What the walk says.
     guideline : Guideline
         Whether squares matter to it.
+    ended : Ended or None
+        How it ended by the stop plan that it names.
 
     Yields
     ------
@@ -81,16 +89,14 @@ def thinness(reading: Reading, guideline: Guideline) -> Iterator[Reason]:
     """
     routine = load_routine()
     if reading.method is not Method.SWEEP:
-        if reading.plants < routine.few_plants:
+        if reading.plants < routine.few_plants and not by_plan.covers(ended):
             text = phrase(
                 "Plants checked for insects: {plants}; under {few} the call stays provisional.",
                 plants=reading.plants,
                 few=routine.few_plants,
             )
             yield Reason("few-plants", text)
-            if reading.plan:
-                text = phrase("The stop plan named in the table is not known here.")
-                yield Reason("unknown-plan", text)
+            yield from by_plan.not_covered(ended, reading)
         least = routine.least_per_quadrant
         thin = [_so_many(q.plants, q.quadrant) for q in reading.quadrants if q.plants < least]
         if thin:

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from fractions import Fraction
 
-from quarterwalk.call import clock_told, doubts
+from quarterwalk.call import by_plan, clock_told, doubts
 from quarterwalk.call.cautions import cautions_for, host_weeds
 from quarterwalk.call.chances import borne_out, chances_of, sureness
 from quarterwalk.call.evidence import ONE_WEEK_CONCLUDES, evidence, within_range
@@ -28,6 +28,7 @@ from quarterwalk.call.verdict import (
 from quarterwalk.crop import Stage
 from quarterwalk.errors import LineOutsideRange
 from quarterwalk.guideline import Guideline, load_routine
+from quarterwalk.plan import Ended, Plan
 from quarterwalk.reading import Reading
 from quarterwalk.words import ENGLISH, phrase, spoken_in
 
@@ -44,11 +45,14 @@ class CallOptions:
         Chance that a printed range holds the true value. [fraction]
     language : str
         The one that the call is worded in: ``en`` or ``es``.
+    plans : tuple of Plan
+        Stop plans that walks may name, besides those of the package.
     """
 
     line: Fraction | None = None
     level: float = 0.90
     language: str = ENGLISH
+    plans: tuple[Plan, ...] = ()
 
 
 DEFAULT_OPTIONS = CallOptions()
@@ -139,7 +143,8 @@ def _called(
         return nothing
     bounds = [bounds_for(reading, guideline, week, options.line) for week in season.weeks]
     judged = [judge(reading, guideline, each) for each in bounds]
-    decided = _decide(reading, guideline, season, judged, day)
+    ended = by_plan.how_ended(reading, guideline, bounds, options.line, options.plans)
+    decided = _decide(reading, guideline, season, judged, day, ended)
     chances = chances_of(reading, guideline, bounds)
     sure = sureness(borne_out(chances, decided.verdict))
     soonest, latest = (day.on + timedelta(days=n) for n in decided.days)
@@ -150,6 +155,7 @@ def _called(
         next_look=Look(soonest, latest),
         reasons=(
             *_reasons(reading, guideline, judged, decided, options),
+            *by_plan.told(ended, reading),
             *clock_told.look_for_bloom(stage, asked=season.ask_bloom),
             *clock_told.at_odds(stage),
             *clock_told.worked_out(stage),
@@ -197,6 +203,7 @@ def _decide(
     season: InSeason,
     judged: Sequence[Judged],
     day: _Day,
+    ended: Ended | None,
 ) -> _Decided:
     """Apply what stands above the table: unsure weeks, recent sprays, unfinished walks."""
     sooner = load_routine().look_sooner
@@ -208,9 +215,9 @@ def _decide(
         decided = replace(decided, recent=True, first=(*decided.first, recent))
         if decided.verdict is Verdict.TREAT:
             decided = replace(decided, verdict=Verdict.LOOK_SOONER, days=sooner)
-    thin = tuple(doubts.thinness(reading, guideline))
+    thin = tuple(doubts.thinness(reading, guideline, ended))
     edges = tuple(doubts.unsure_season(season, guideline))
-    lacking = doubts.unfinished(reading)
+    lacking = doubts.unfinished(reading, ended)
     if lacking is not None:
         finish = load_routine().finish
         return replace(

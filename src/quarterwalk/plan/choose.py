@@ -89,6 +89,7 @@ def cost_of(
     Returns
     -------
     Cost
+        Its minutes, with the row that they belong to.
     """
     plan = shelved.plan
     counted = first_square_plants(plan.squares_on, week, plan.loops)
@@ -125,7 +126,20 @@ def cheapest(costs: Sequence[Cost]) -> Cost | None:
 
 
 def nearest_row(shelved: Shelved, squares: int) -> int:
-    """Say which row of a plan is nearest to so many squares at the first look, from 0."""
+    """Say which row of a plan is nearest to so many squares.
+
+    Parameters
+    ----------
+    shelved : Shelved
+        The plan.
+    squares : int
+        Squares checked at the first look. [count]
+
+    Returns
+    -------
+    int
+        The row, from 0.
+    """
     rows = shelved.plan.looks[0].rows
     return min(range(len(rows)), key=lambda row: abs(rows[row].squares - squares))
 

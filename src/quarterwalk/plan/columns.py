@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -79,7 +79,7 @@ class Columns:
         """Transitions of lost squares by the second stretch and later."""
         return self._steps(self.lost_laws)
 
-    def _steps(self, laws) -> list[FloatArray]:  # type: ignore[no-untyped-def]
+    def _steps(self, laws: Callable[[int], FloatArray]) -> list[FloatArray]:
         made: dict[bytes, FloatArray] = {}
         steps = []
         for stretch in range(1, len(self.course.stretches)):
@@ -112,13 +112,13 @@ class Columns:
         """
         insects = self.insect_steps[look][self.insect_kind]
         lost = self.lost_steps[look][self.lost_kind]
-        return np.swapaxes(insects, 1, 2) @ reach @ lost
+        return np.asarray(np.swapaxes(insects, 1, 2) @ reach @ lost)
 
     def back(self, value: FloatArray, look: int) -> FloatArray:
         """Give what a value at the next look is worth at this one, where the walk goes on."""
         insects = self.insect_steps[look][self.insect_kind]
         lost = self.lost_steps[look][self.lost_kind]
-        return insects @ value @ np.swapaxes(lost, 1, 2)
+        return np.asarray(insects @ value @ np.swapaxes(lost, 1, 2))
 
     def full_ahead(self, look: int) -> FloatArray:
         """Give the chance that the full walk will say treat, from each count of a look.
@@ -135,7 +135,8 @@ class Columns:
         """
         over = self.insect_steps[look][:, :, self.course.treat_insects :].sum(axis=2)
         past = self.lost_steps[look][:, :, self.course.treat_lost :].sum(axis=2)
-        return over[self.insect_kind][:, :, None] * past[self.lost_kind][:, None, :]
+        chance: FloatArray = over[self.insect_kind][:, :, None] * past[self.lost_kind][:, None, :]
+        return chance
 
     def full_walk(self) -> FloatArray:
         """Give the chance that the full walk says treat, shape (fields,). [fraction]"""

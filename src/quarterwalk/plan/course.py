@@ -99,6 +99,7 @@ def walked(
     Returns
     -------
     Course
+        One stretch a loop.
     """
     routine, quarters = load_routine(), len(QUADRANTS)
     stretches = []
@@ -135,6 +136,7 @@ def course_of(plan: Plan, row: int) -> Course:
     Returns
     -------
     Course
+        One stretch a loop, with the row's squares.
     """
     first = plan.looks[0].rows[row].squares
     return walked(plan.question, plan.loops, plan.squares_on, first)

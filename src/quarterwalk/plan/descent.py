@@ -26,7 +26,9 @@ ROUNDING = 1e-12
 # stick. [cost per squared fraction, times]
 _PENALTY = 2e4
 _RISE = 1.25
-_SWEEPS = 24
+
+SWEEPS = 24
+"""How often the looks are gone through from a fresh start. [count]"""
 
 # In the end no error past its limit is worth any cost. [cost per fraction]
 _NEVER = 1e7
@@ -59,7 +61,7 @@ def descend(
     worlds: tuple[World, ...] = WORLDS,
     criterion: Criterion = CRITERION,
     start: Sequence[Row] | None = None,
-    sweeps: int = _SWEEPS,
+    sweeps: int = SWEEPS,
     told: Callable[[int, int], None] | None = None,
 ) -> Found:
     """Search for the limits with which a walk costs least on the usual spread of fields.

@@ -53,6 +53,7 @@ def ended_by(plan: Plan, question: Question, reading: Reading) -> Ended:
     Returns
     -------
     Ended
+        What the counts say, and why the plan does not cover the end, where it does not.
     """
     if plan.question != question:
         return Ended(plan, Side.GO_ON, Fault.OTHER_QUESTION)

@@ -129,7 +129,7 @@ def _counts(k: float, density: float, plants: int, cap: int) -> FloatArray:
 
 def _times(law: FloatArray, times: int) -> FloatArray:
     """Give the law of the sum of so many alike."""
-    whole = np.eye(1, law.size)[0]
+    whole: FloatArray = np.eye(1, law.size)[0]
     while times:
         if times & 1:
             whole = _joined(whole, law)
@@ -138,7 +138,7 @@ def _times(law: FloatArray, times: int) -> FloatArray:
 
 
 def _joined(one: FloatArray, other: FloatArray) -> FloatArray:
-    return np.convolve(one, other)[: one.size]
+    return np.asarray(np.convolve(one, other)[: one.size])
 
 
 def _closed(law: FloatArray) -> FloatArray:

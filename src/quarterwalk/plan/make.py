@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from quarterwalk.guideline import load_routine
 from quarterwalk.plan.course import Course, walked
-from quarterwalk.plan.descent import descend
+from quarterwalk.plan.descent import SWEEPS, descend
 from quarterwalk.plan.minutes import minutes_by_look, square_field_loops
 from quarterwalk.plan.one_look import best_row
 from quarterwalk.plan.plan import Look, Plan, Row, SquaresOn, Stopping
@@ -130,10 +130,10 @@ def _rows(wanted: Wanted, course: Course, before: tuple[Row, ...] | None) -> tup
             best_row(course, wanted.stopping, worlds=wanted.worlds, criterion=wanted.criterion),
         )
     cost = minutes_by_look(course, square_field_loops(_ACRES, course))
-    start, sweeps = None, {}
+    start = None
     if before is not None:
-        start = [_moved(row, squares) for row, squares in zip(before, course.squares, strict=False)]
-        sweeps = {"sweeps": _WARM_SWEEPS}
+        moved = zip(before, course.squares, strict=False)
+        start = [_moved(row, squares) for row, squares in moved]
     return descend(
         course,
         wanted.stopping,
@@ -141,7 +141,7 @@ def _rows(wanted: Wanted, course: Course, before: tuple[Row, ...] | None) -> tup
         worlds=wanted.worlds,
         criterion=wanted.criterion,
         start=start,
-        **sweeps,
+        sweeps=SWEEPS if start is None else _WARM_SWEEPS,
     ).rows
 
 

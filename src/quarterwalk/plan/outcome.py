@@ -59,7 +59,7 @@ class Outcomes:
         """Give the standard deviation of what has been spent by the end."""
         spent = np.asarray(cost, dtype=float)
         gap = spent[:, None] - self.mean(cost)[None, :]
-        return np.sqrt((gap**2 * self.ends).sum(axis=0))
+        return np.asarray(np.sqrt((gap**2 * self.ends).sum(axis=0)))
 
 
 def sides(course: Course, row: Row) -> tuple[BoolArray, BoolArray]:
@@ -98,6 +98,7 @@ def follow(fields: Columns, rows: Sequence[Row]) -> Outcomes:
     Returns
     -------
     Outcomes
+        All ends of the walk.
 
     Notes
     -----
@@ -144,6 +145,7 @@ def outcomes(
     Returns
     -------
     Outcomes
+        All ends of the walk, exact.
     """
     fields = Columns(course_of(plan, row), (world,) * len(density), density, share)
     return follow(fields, [look.rows[row] for look in plan.looks])

@@ -202,6 +202,7 @@ def plan_from_json(content: Json) -> Plan:
     Returns
     -------
     Plan
+        The same plan, with the same hash.
 
     Raises
     ------

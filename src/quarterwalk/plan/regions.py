@@ -163,10 +163,10 @@ def row_of(squares: int, hold: IntArray, treat: IntArray) -> Row:
     -------
     Row
     """
-    low = [int(limit) for limit in hold]
+    insects, lost, total = (int(limit) for limit in hold)
     if treat[0] < 0:
-        return Row(squares, *low)
-    return Row(squares, *low, int(treat[0]), int(treat[1]))
+        return Row(squares, insects, lost, total)
+    return Row(squares, insects, lost, total, int(treat[0]), int(treat[1]))
 
 
 def _edge(room: Room, size: int) -> int:

@@ -120,6 +120,7 @@ def shelved_from_json(content: dict[str, Any]) -> Shelved:
     Returns
     -------
     Shelved
+        The plan and its figures.
 
     Raises
     ------

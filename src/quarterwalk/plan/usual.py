@@ -56,5 +56,16 @@ def first_square_plants(squares_on: SquaresOn, week: int | None, loops: Sequence
 
 
 def squares_a_plant_in(week: int | None) -> float:
-    """Say how many first positions a plant has in a squaring week. [count per plant]"""
+    """Say how many first positions a plant has in a squaring week.
+
+    Parameters
+    ----------
+    week : int or None
+        Squaring week, from 1; None while blooming.
+
+    Returns
+    -------
+    float
+        [count per plant]
+    """
     return number("squares", f"week_{week}" if week in (1, _SECOND) else "later")
