@@ -11,10 +11,9 @@ from dataclasses import dataclass
 import numpy as np
 from scipy.optimize import linprog
 from scipy.sparse import csr_array, eye_array, hstack, vstack
-from scipy.stats import binom, nbinom
 
 from quarterwalk.plan.course import Course
-from quarterwalk.plan.laws import FloatArray
+from quarterwalk.plan.laws import FloatArray, insects_law, lost_law
 from quarterwalk.plan.look import aims_for
 from quarterwalk.plan.one_look import only_look
 from quarterwalk.plan.plan import Stopping
@@ -273,11 +272,10 @@ class _Walk:
         return over[:, None] & (self.lost >= self.course.treat_lost)[None, :]
 
     def _laws(self, look: int) -> tuple[FloatArray, FloatArray]:
-        plants = self.course.plants[look] - (self.course.plants[look - 1] if look else 0)
-        squares = self.course.stretches[look].squares
-        k, (density, share) = NOMINAL.k, self.at
-        insects = nbinom.pmf(self.insects, plants * k, k / (k + density))
-        return insects, binom.pmf(self.lost, squares, share)
+        part, (density, share) = self.course.stretches[look], self.at
+        insects = insects_law(NOMINAL, density, part.stops, len(self.insects))
+        lost = lost_law(NOMINAL, share, part.square_plants, part.squares, len(self.lost))
+        return insects[:-1], lost[:-1]
 
     def _ratios(
         self, look: int, density: FloatArray, share: FloatArray

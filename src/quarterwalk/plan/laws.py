@@ -6,13 +6,13 @@ from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.special import roots_genlaguerre
-from scipy.stats import betabinom, binom, nbinom, poisson
+from scipy.special import betaln, gammaln, roots_genlaguerre, xlog1py, xlogy
 
 from quarterwalk.guideline import load_routine
 from quarterwalk.plan.worlds import World
 
 FloatArray = NDArray[np.float64]
+IntArray = NDArray[np.intp]
 
 # Nodes of the sum that stands for the gamma factor of a stop: with 24 the chances don't
 # change in their twelfth place any more. [count]
@@ -88,13 +88,13 @@ def lost_law(world: World, share: float, plants: int, squares: int, cap: int) ->
     found = np.arange(cap + 1)
     share = min(max(share, _EDGE), 1.0 - _EDGE)
     if world.rho == 0.0:
-        return _closed(binom.pmf(found, squares, share))
+        return _closed(_binomial(found, squares, share))
     few, more = divmod(squares, plants)
     alike = (1.0 - world.rho) / world.rho
     law = np.eye(1, cap + 1)[0]
     for each, so_many in ((few, plants - more), (few + 1, more)):
         if each and so_many:
-            one = betabinom.pmf(found, each, share * alike, (1.0 - share) * alike)
+            one = _beta_binomial(found, each, share * alike, (1.0 - share) * alike)
             law = _joined(law, _times(one, so_many))
     return _closed(law)
 
@@ -121,10 +121,36 @@ def transition(law: FloatArray) -> FloatArray:
 
 
 def _counts(k: float, density: float, plants: int, cap: int) -> FloatArray:
+    """Give the chances of counts on so many plants: negative binomial, Poisson without k."""
     found = np.arange(cap + 1)
     if np.isinf(k):
-        return np.asarray(poisson.pmf(found, plants * density))
-    return np.asarray(nbinom.pmf(found, plants * k, k / (k + density)))
+        mean = plants * density
+        return np.asarray(np.exp(xlogy(found, mean) - gammaln(found + 1.0) - mean))
+    sure, ways = plants * k, gammaln(found + plants * k) - gammaln(found + 1.0)
+    none = -sure * np.log1p(density / k)
+    return np.asarray(np.exp(ways - gammaln(sure) + none + xlogy(found, density / (k + density))))
+
+
+def _binomial(found: IntArray, squares: int, share: float) -> FloatArray:
+    possible = np.minimum(found, squares)
+    chance = np.exp(
+        _ways(squares, possible) + xlogy(possible, share) + xlog1py(squares - possible, -share)
+    )
+    return np.where(found <= squares, chance, 0.0)
+
+
+def _beta_binomial(found: IntArray, squares: int, lost: float, kept: float) -> FloatArray:
+    possible = np.minimum(found, squares)
+    chance = np.exp(
+        _ways(squares, possible)
+        + betaln(possible + lost, squares - possible + kept)
+        - betaln(lost, kept)
+    )
+    return np.where(found <= squares, chance, 0.0)
+
+
+def _ways(of: int, some: IntArray) -> FloatArray:
+    return np.asarray(gammaln(of + 1.0) - gammaln(some + 1.0) - gammaln(of - some + 1.0))
 
 
 def _times(law: FloatArray, times: int) -> FloatArray:

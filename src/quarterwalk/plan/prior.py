@@ -6,8 +6,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 import numpy as np
-from scipy.special import expit, logit
-from scipy.stats import norm
+from scipy.special import expit, logit, ndtr
 
 from quarterwalk.plan.laws import FloatArray
 from quarterwalk.plan.numbers import number
@@ -85,7 +84,7 @@ def truly_to_treat(question: Question) -> float:
     spread = number("fields", "log_spread")
     edge = np.log(line / number("fields", "median")) / spread
     if question.bar is None:
-        return float(norm.sf(edge))
+        return float(ndtr(-edge))
     z = np.linspace(edge, edge + 9.0, 4001)
     density = number("fields", "median") * np.exp(spread * z)
     kept = number("fields", "kept") * np.exp(-number("fields", "per_insect") * density)
@@ -94,8 +93,8 @@ def truly_to_treat(question: Question) -> float:
         most = 1.0 - float(question.bar.share) / number("fields", "blasted")
     if most <= 0.0:
         return 0.0
-    under = norm.cdf((logit(most) - logit(kept)) / number("fields", "set_noise"))
-    return float(np.trapezoid(norm.pdf(z) * under, z))
+    under = ndtr((logit(most) - logit(kept)) / number("fields", "set_noise"))
+    return float(np.trapezoid(np.exp(-0.5 * z**2) / np.sqrt(2.0 * np.pi) * under, z))
 
 
 def _normal(nodes: int) -> tuple[FloatArray, FloatArray]:
