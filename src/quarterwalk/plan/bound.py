@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 from scipy.optimize import linprog
@@ -89,13 +90,15 @@ def most_ends(
     aims = aims_for(course, worlds, criterion)
     at = only_look(aims, stopping)
     points, cells = len(aims.sign), at.saved.size
-    saved, effect = at.saved.ravel(), csr_array(at.hold.reshape(points, cells))
+    saved = at.saved.ravel()
+    effect: Any = csr_array(at.hold.reshape(points, cells))
     limits: FloatArray = aims.allowed
     if stopping is Stopping.EITHER_WAY:
         effect = hstack([effect, csr_array(at.treat.reshape(points, cells))])
-        effect = vstack([effect, hstack([eye_array(cells), eye_array(cells)])])
+        once: Any = eye_array(cells)
+        effect = vstack([effect, hstack([once, once])])
         saved, limits = np.tile(saved, 2), np.concatenate([limits, np.ones(cells)])
-    done = linprog(-saved, A_ub=effect, b_ub=limits, bounds=(0, 1), method="highs")
+    done: Any = linprog(-saved, A_ub=effect, b_ub=limits, bounds=(0, 1), method="highs")
     return -float(done.fun)
 
 
@@ -176,13 +179,13 @@ def _cut(plans: Sequence[_Met], allowed: FloatArray, middle: FloatArray, box: fl
     width = box * np.maximum(middle, middle.max() / 50.0)
     low, high = np.maximum(0.0, middle - width), middle + width
     bounds = [*zip(low, high, strict=True), (None, None)]
-    done = linprog(np.append(np.zeros(count), -1.0), A_ub=rows, b_ub=costs, bounds=bounds)
+    done: Any = linprog(np.append(np.zeros(count), -1.0), A_ub=rows, b_ub=costs, bounds=bounds)
     return np.asarray(done.x[:count])
 
 
 def _mixed(plans: Sequence[_Met], allowed: FloatArray) -> float:
     """Give the cost of the cheapest mixture of plans that keeps the limits."""
-    done = linprog(
+    done: Any = linprog(
         [met.cost for met in plans],
         A_ub=np.array([met.errors for met in plans]).T,
         b_ub=allowed,
@@ -258,7 +261,7 @@ class _Walk:
 
     def _weighed(self, look: int, reach: FloatArray) -> FloatArray:
         insects, lost = self.ratios[look]
-        return np.einsum("cx,xl,cl->c", insects, reach, lost, optimize=True)
+        return np.asarray(np.einsum("cx,xl,cl->c", insects, reach, lost, optimize=True))
 
     def _losses(self, look: int, weights: FloatArray) -> tuple[FloatArray, FloatArray]:
         """Give the weighted errors of ending at each count, not to treat and to treat."""
