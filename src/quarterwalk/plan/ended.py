@@ -62,8 +62,10 @@ def ended_by(plan: Plan, question: Question, reading: Reading) -> Ended:
         return Ended(plan, Side.GO_ON, Fault.NOT_AT_A_LOOK)
     asked = question.bar is not None
     side = look.side(reading.insects, _lost(question, reading), reading.squares if asked else 0)
-    if side is Side.TREAT and reading.plants != look.plants:
-        side = Side.GO_ON  # more plants reach the same number more easily
+    if side is Side.TREAT and not _may_treat(look, reading, asked=asked):
+        side = Side.GO_ON
+    if side is not Side.GO_ON and (side is Side.TREAT) != _is_past(question, reading):
+        side = Side.GO_ON
     return Ended(plan, side, Fault.SAID_GO_ON if side is Side.GO_ON else None)
 
 
@@ -78,6 +80,30 @@ def _is_at(look: Look, reading: Reading) -> bool:
     return len(reading.quadrants) == len(QUADRANTS) and all(
         share <= each.plants <= share + _SPARE for each in reading.quadrants
     )
+
+
+def _is_past(question: Question, reading: Reading) -> bool:
+    """Tell whether a walk is past the line and the bar, each quarter weighed alike.
+
+    The plan looks at sums; where quarters have unlike numbers of plants the call may see
+    something else in the same counts, and a plan must not speak against it.
+    """
+    if reading.per_100 is None or reading.per_100 < question.line:
+        return False
+    if question.bar is None:
+        return True
+    if question.bar.lost is Lost.BLASTED:
+        return reading.blasted_share is not None and reading.blasted_share >= question.bar.share
+    return reading.square_set is not None and 1 - reading.square_set > question.bar.share
+
+
+def _may_treat(look: Look, reading: Reading, *, asked: bool) -> bool:
+    """Tell whether counts that are high enough stand for treating.
+
+    More plants than the look has reach the same number more easily; and no call says treat
+    where the squares that it asks for can't be read.
+    """
+    return reading.plants == look.plants and (reading.set_readable or not asked)
 
 
 def _lost(question: Question, reading: Reading) -> int:

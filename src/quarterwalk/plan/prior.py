@@ -38,8 +38,30 @@ class Fields:
     weight: FloatArray
 
 
+@dataclass(frozen=True, slots=True)
+class Spread:
+    """How densities differ between fields.
+
+    Parameters
+    ----------
+    median : float
+        Half of the fields have fewer insects. [count per plant]
+    log_spread : float
+        Standard deviation of the logarithm of the density. [log]
+    """
+
+    median: float = number("fields", "median")
+    log_spread: float = number("fields", "log_spread")
+
+
+USUAL_SPREAD = Spread()
+"""What is assumed where nobody's own walks say otherwise."""
+
+
 @lru_cache(maxsize=64)
-def fields_for(question: Question, nodes: tuple[int, int] = FINE) -> Fields:
+def fields_for(
+    question: Question, nodes: tuple[int, int] = FINE, spread: Spread = USUAL_SPREAD
+) -> Fields:
     """Give the fields that are taken for the usual spread.
 
     Parameters
@@ -48,14 +70,17 @@ def fields_for(question: Question, nodes: tuple[int, int] = FINE) -> Fields:
         Whether squares are asked, and which.
     nodes : tuple of int
         Of the densities, and of the shares at each. [count]
+    spread : Spread
+        How the densities differ.
 
     Returns
     -------
     Fields
+        Their weights are those of two normal distributions.
     """
     densities, shares = nodes
     d, wd = _normal(densities)
-    density = number("fields", "median") * np.exp(number("fields", "log_spread") * d)
+    density = spread.median * np.exp(spread.log_spread * d)
     if question.bar is None:
         return Fields(density, np.zeros_like(density), wd)
     noise, ws = _normal(shares)
