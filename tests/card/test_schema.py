@@ -15,11 +15,14 @@ from jsonschema import Draft202012Validator
 
 from quarterwalk.card import CardFault, check_card
 from quarterwalk.crop import CropDates
+from quarterwalk.plan import Stopping
 from tests.card.ground import FIRST_SQUARE, content
 
 Step = str | int
 WHOLE = content(
-    dates=CropDates(FIRST_SQUARE, treated=(FIRST_SQUARE,)), zone=ZoneInfo("America/Chicago")
+    dates=CropDates(FIRST_SQUARE, treated=(FIRST_SQUARE,)),
+    zone=ZoneInfo("America/Chicago"),
+    stopping=Stopping.EITHER_WAY,
 )
 
 
@@ -41,7 +44,8 @@ def at(card: Any, path: tuple[Step, ...]) -> Any:
 
 PLACES = list(objects(WHOLE))
 KEYS = [(path, key) for path in PLACES for key in at(WHOLE, path)]
-NEEDED = [(path, key) for path, key in KEYS if (path, key) != ((), "sun")]
+MAY_LACK = {"sun", "plans"}
+NEEDED = [(path, key) for path, key in KEYS if path or key not in MAY_LACK]
 
 
 def name_of(value: object) -> str:
@@ -98,6 +102,17 @@ def test_a_card_with_an_unknown_key_is_refused(path: tuple[Step, ...]) -> None:
         (("sun", "rows", 0, 2), 8),
         (("sun", "rows", 0, 3), 2),
         (("sun", "texts", "facing"), "Face the sun."),
+        (("plans", 0, "hash"), "a6a23058"),
+        (("plans", 0, "week"), 0),
+        (("plans", 0, "bar"), "flared"),
+        (("plans", 0, "looks"), []),
+        (("plans", 0, "looks", 0, "rows"), []),
+        (("plans", 0, "looks", 0, "rows", 0), [40, 4, 6, 13, 14]),
+        (("plans", 0, "looks", 0, "rows", 0, 1), -2),
+        (("plans", 0, "looks", 0, "rows", 0, 1), None),
+        (("plans", 0, "looks", 0, "rows", 0, 4), -1),
+        (("plans", 0, "looks", 0, "more", 0), [60]),
+        (("plans", 0, "looks", 0, "more", 0, 1), 31.5),
     ],
     ids=name_of,
 )
@@ -108,8 +123,13 @@ def test_a_card_with_a_value_that_cannot_be_is_refused(path: tuple[Step, ...], v
         check_card(card)
 
 
-def test_a_card_without_the_sun_fits() -> None:
-    check_card({key: value for key, value in WHOLE.items() if key != "sun"})
+@pytest.mark.parametrize("key", sorted(MAY_LACK))
+def test_a_card_without_the_sun_or_without_stop_plans_fits(key: str) -> None:
+    check_card({told: value for told, value in WHOLE.items() if told != key})
+
+
+def test_a_card_without_any_stop_plan_fits() -> None:
+    check_card({**WHOLE, "plans": []})
 
 
 def test_a_table_that_stops_short_is_refused() -> None:

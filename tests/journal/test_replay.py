@@ -182,6 +182,16 @@ def test_a_closed_walk_says_when_and_what_the_phone_told() -> None:
     assert walked(opened(), entry(2, body), entry(3, struck(2))).closed_at is None
 
 
+def test_the_last_closing_that_holds_names_the_stop_plan_that_ended_the_walk() -> None:
+    counted = (DeviceCount(WENS, 2),)
+    early, late = (entry(n, WalkClosed(counted, plan=name)) for n, name in ((2, "a"), (5, "b")))
+    assert walked(opened(), early).plan == "a"
+    assert walked(opened(), early, late).plan == "b"
+    assert walked(opened(), early, entry(3, struck(2))).plan is None
+    assert walked(opened(), early, entry(5, WalkClosed(counted))).plan is None
+    assert walked(opened(plan="z"), entry(2, WalkClosed(counted))).plan == "z"
+
+
 OVER, BACK = entry(2, handed(JOSS, 2)), entry(8, handed(WEN, 2), device=JOSSES)
 GOES_ON = entry(7, plant(1), device=JOSSES)
 STATES = {

@@ -27,6 +27,25 @@ for (const part of ['v', 'field', 'on', 'method', 'sites', 'walkable', 'stops', 
   });
 }
 
+const look = { plants: 40, a_quarter: 10, loop: 1, rows: [[0, 4, -1, -1, null, null]], more: [[60, 31]] };
+const plan = { week: 2, hash: 'b'.repeat(64), squares: false, bar: null, looks: [look] };
+
+test('a card may hold stop plans', () => {
+  for (const plans of [[], [plan], [{ ...plan, week: null, squares: true, bar: 'blasted' }]]) {
+    assert.equal(cardFault({ ...card, plans }), '');
+  }
+});
+
+test('a card with half a stop plan is not kept', () => {
+  const wrong = [
+    { ...plan, hash: 'b' }, { ...plan, bar: 'flared' }, { ...plan, squares: 1 }, { ...plan, week: 'two' },
+    ...[{ rows: [] }, { rows: [[0, 4, -1]] }, { rows: [['0', 4, -1, -1, null, null]] }, { more: [] }, { more: [[60, null]] }, { loop: null }]
+      .map((more) => ({ ...plan, looks: [{ ...look, ...more }] })),
+  ];
+  for (const each of wrong) assert.equal(cardFault({ ...card, plans: [each] }), 'plans', JSON.stringify(each));
+  assert.equal(cardFault({ ...card, plans: null }), 'plans');
+});
+
 test('a card that lacks one verdict is not kept', () => {
   const { near, ...verdicts } = card.limits.verdicts;
   assert.equal(cardFault({ ...card, limits: { ...card.limits, verdicts } }), 'limits');

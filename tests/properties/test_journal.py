@@ -118,7 +118,7 @@ def closed(device: str) -> st.SearchStrategy[WalkClosed]:
     others = st.dictionaries(st.sampled_from(DEVICES), entries)
     own = st.builds(lambda told, n: {**told, device: n}, others, entries)
     counts = own.map(lambda told: tuple(DeviceCount(d, n) for d, n in told.items()))
-    return st.builds(WalkClosed, counts, maybe(standing))
+    return st.builds(WalkClosed, counts, maybe(standing), maybe(texts(128)))
 
 
 @st.composite

@@ -10,6 +10,7 @@ from quarterwalk.call import Verdict
 from quarterwalk.crop import CropDates, Stage, stage_on
 from quarterwalk.field import Layout
 from quarterwalk.guideline import Guideline
+from quarterwalk.plan import Stopping
 from quarterwalk.walk import Method
 from quarterwalk.words import ENGLISH
 
@@ -48,6 +49,8 @@ class CardFor:
         The one that the card is worded in: ``en`` or ``es``.
     zone : tzinfo or None
         Of the clocks where the field lies; without it the card tells nothing of the sun.
+    stopping : Stopping or None
+        For what a walk may end early; None where no walk may.
 
     Raises
     ------
@@ -64,6 +67,7 @@ class CardFor:
     last: LastCall | None = None
     language: str = ENGLISH
     zone: tzinfo | None = None
+    stopping: Stopping | None = None
 
     def __post_init__(self) -> None:
         if self.closed_until is not None and self.closed_until.utcoffset() is None:

@@ -17,10 +17,12 @@ from quarterwalk.card.limits import Judged, limits
 from quarterwalk.card.places import acres_of_layout, places_of
 from quarterwalk.card.sketch import sketch_of
 from quarterwalk.card.squares import squares_by_week
+from quarterwalk.card.stop_plans import stop_plans
 from quarterwalk.card.sun import sun_of
 from quarterwalk.card.texts import season_words, texts, why_not
 from quarterwalk.card.weeks import SeasonDays, Span, season_days
 from quarterwalk.guideline import Guideline
+from quarterwalk.plan.canonical import canonical
 from quarterwalk.words import spoken_in
 
 Json = dict[str, Any]
@@ -102,24 +104,6 @@ def make_card(about: CardFor) -> Card:
     return Card(made, not reason, reason)
 
 
-def canonical(content: Json) -> bytes:
-    """Write JSON in its one form: sorted keys, no idle spaces, UTF-8.
-
-    Parameters
-    ----------
-    content : dict
-        Values that JSON knows; no number that is not finite.
-
-    Returns
-    -------
-    bytes
-    """
-    text = json.dumps(
-        content, sort_keys=True, separators=(",", ":"), ensure_ascii=False, allow_nan=False
-    )
-    return text.encode()
-
-
 def _head(about: CardFor, reason: str) -> Json:
     """Say which field it is, and what is known of it."""
     field = about.layout.field
@@ -176,7 +160,9 @@ def _rules(about: CardFor) -> Json:
         days = season_days(about.dates, about.guideline)
     whole = days.whole
     squares = squares_by_week(about.layout, about.guideline)
+    plans = stop_plans(about, [week for week, _ in days.weeks])
     return {
+        **({"plans": plans} if plans else {}),
         "weeks": [] if judged is None else _weeks(days, judged),
         "treat_days": [] if judged is None else [_span(span) for span in days.treat],
         "season": {

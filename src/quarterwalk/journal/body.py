@@ -190,11 +190,13 @@ class DeviceCount:
 class WalkClosed:
     """The walk ends; `entries` says of each device how many it wrote of this walk.
 
-    The counts are kept in the order of the devices' ids, however they were given.
+    The counts are kept in the order of the devices' ids, however they were given. `plan` is
+    the hash of the stop plan by which the walk ended early.
     """
 
     entries: tuple[DeviceCount, ...]
     standing: Standing | None = None
+    plan: str | None = None
 
     def __post_init__(self) -> None:
         object.__setattr__(self, "entries", tuple(sorted(self.entries)))

@@ -130,6 +130,9 @@ class WalkRecord:
         When it was closed, by the last closing that holds.
     standing : Standing or None
         What the phone told the scout at that closing.
+    plan : str or None
+        The hash of the stop plan that ended it early: as that closing tells, else as the
+        opening does.
     waiting : int
         Entries that are known to have been written and are not here. [count]
     devices : tuple of str
@@ -149,6 +152,7 @@ class WalkRecord:
     notes: tuple[Remark, ...]
     closed_at: datetime | None
     standing: Standing | None
+    plan: str | None
     waiting: int
     devices: tuple[str, ...]
 
@@ -181,11 +185,6 @@ class WalkRecord:
     def label(self) -> str | None:
         """The id that a table gave the walk."""
         return self.opening.label if self.opening else None
-
-    @property
-    def plan(self) -> str | None:
-        """The hash of the stop plan that ended it early."""
-        return self.opening.plan if self.opening else None
 
     @property
     def gate(self) -> Gate | None:

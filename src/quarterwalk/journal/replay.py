@@ -45,6 +45,7 @@ def replay(walk_id: str, entries: Iterable[Entry], names: Mapping[str, str]) -> 
     head = opening.body if opening and isinstance(opening.body, WalkOpened) else None
     plants = plants_of(live, head.method if head else None, names)
     closings = [(e, e.body) for e in live if isinstance(e.body, WalkClosed)]
+    last = closings[-1][1] if closings else None
     days = [check.on for check in plants.checks]
     return WalkRecord(
         id=walk_id,
@@ -61,7 +62,8 @@ def replay(walk_id: str, entries: Iterable[Entry], names: Mapping[str, str]) -> 
         sightings=tuple(Sighting(e.key, e.body) for e in live if isinstance(e.body, Sighted)),
         notes=tuple(Remark(e.key, e.body) for e in live if isinstance(e.body, Note)),
         closed_at=closings[-1][0].at if closings else None,
-        standing=closings[-1][1].standing if closings else None,
+        standing=last.standing if last else None,
+        plan=(last.plan if last else None) or (head.plan if head else None),
         waiting=_waiting(held),
         devices=tuple(dict.fromkeys(entry.device for entry in held)),
     )

@@ -2,6 +2,7 @@
 
 const ID = /^[0-9a-hjkmnp-tv-z]{8}$/;
 const DAY = /^\d{4}-\d{2}-\d{2}$/;
+const HASH = /^[0-9a-f]{64}$/;
 const QUADRANTS = ['NW', 'NE', 'SW', 'SE'];
 const INSECTS = ['few', 'middle', 'near', 'over'];
 const SQUARES = ['not-asked', 'not-readable', 'fine', 'under', 'well-under'];
@@ -74,6 +75,25 @@ const isSun = having({
   texts: having({ facing: isText, overhead: isText, along: listOf(isText) }),
 });
 
+const isLimit = orNull(Number.isInteger); // -1 where no count is few enough
+
+const isLook = (it) =>
+  having({
+    plants: isCount,
+    a_quarter: isCount,
+    loop: isCount,
+    rows: listOf((row) => Array.isArray(row) && row.length === 6 && row.every(isLimit)),
+    more: listOf((row) => isRow(2)(row) && row.every(isCount)),
+  })(it) && it.rows.length > 0 && it.more.length === it.rows.length;
+
+const isPlan = having({
+  week: orNull(isCount),
+  hash: (it) => HASH.test(it),
+  squares: (it) => typeof it === 'boolean',
+  bar: oneOf(['lost', 'blasted', null]),
+  looks: listOf(isLook),
+});
+
 const PARTS = {
   v: (it) => it === 1,
   field: having({ id: (it) => ID.test(it), name: isText }),
@@ -94,6 +114,7 @@ const PARTS_TO_WALK = {
   treat_days: listOf(isSpan),
   squares: listOf(having({ week: isCount, plants_a_stop: listOf(isCount) })),
   limits: isLimits,
+  plans: (it) => it === undefined || listOf(isPlan)(it), // off: no walk ends early
 };
 
 const firstWrong = (parts, card) => Object.keys(parts).find((name) => !parts[name](card[name]));

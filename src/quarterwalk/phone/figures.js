@@ -1,5 +1,6 @@
-/** The figures of a walk as they are shown; never read for a decision. */
+/** The figures of a walk as they are shown, and what its counts come to. */
 import { mayTreatOn, sides, weeksOn } from './limits.js';
+import { mayEnd, stopAt } from './stop.js';
 
 export const UNKNOWN = '–';
 
@@ -43,6 +44,7 @@ export function figuresOf(card, day, sums, quarters) {
   const verdicts = distinct(judged.map(({ verdict }) => stands(verdict)));
   const lines = distinct(weeks.map(({ line }) => line));
   const floors = distinct(weeks.map(({ floor }) => floor).filter((floor) => floor !== null));
+  const stop = stopAt(card, day, sums, quarters);
   const insectSide = mildest('insects', judged);
   const squareSide = mildest('squares', judged);
   const { plants, insects, squares, healthy } = sums;
@@ -59,6 +61,8 @@ export function figuresOf(card, day, sums, quarters) {
     insectSide,
     squareSide,
     weeksDiffer: verdicts.length > 1,
-    lean: verdicts.length === 1 && isEnough(card, sums, quarters) ? verdicts[0] : null,
+    stop,
+    lean:
+      verdicts.length === 1 && (isEnough(card, sums, quarters) || mayEnd(stop)) ? verdicts[0] : null,
   };
 }

@@ -2,7 +2,7 @@
 import { checkedBody, isWhole, plantAgain, withInsects, withSquareTapped, withSquares } from '../plant.js';
 import { quarterLeft } from '../route.js';
 import { currentCard, currentWalk } from '../state.js';
-import { leave, plantNow } from './walking.js';
+import { figuresNow, leave, plantNow } from './walking.js';
 
 /** @param {object} app */
 export function plantActs(app) {
@@ -15,11 +15,17 @@ export function plantActs(app) {
     show({ plant });
   }
 
+  /** Where a stop plan says whether the walk may end, how it stands is shown before the next plant. */
+  function after(walk, wasWalked) {
+    if (walk.walked && !wasWalked) return 'finish';
+    return figuresNow(state).stop ? 'standing' : 'plant';
+  }
+
   /** After a plant was saved: the next one, the quarter's note first where one is left. */
   function next(stop, wasWalked) {
     const walk = currentWalk(state);
     const left = quarterLeft(currentCard(state), walk.stops, stop);
-    const then = walk.walked && !wasWalked ? 'finish' : 'plant';
+    const then = after(walk, wasWalked);
     const plant = plantNow(state);
     if (left && !wasWalked && !walk.noted.has(left)) {
       return show({ screen: 'note', note: { quadrant: left, then }, plant });

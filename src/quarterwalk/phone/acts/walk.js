@@ -1,17 +1,21 @@
 /** Where to go, how it stands, and the end of a walk. */
-import { figuresOf } from '../figures.js';
-import { progress } from '../route.js';
-import { currentCard, currentWalk, today } from '../state.js';
-import { enter, leave } from './walking.js';
+import { currentWalk } from '../state.js';
+import { mayEnd } from '../stop.js';
+import { enter, figuresNow, leave } from './walking.js';
 
 const MOST_TEXT = 2000;
 
-/** Say how the walk stands, as the entry that closes it keeps it. */
-function standingOf(state, { sums, stops, on }) {
-  const card = currentCard(state);
-  const { lean } = figuresOf(card, on ?? today(state), sums, progress(card, stops, null));
+/** Say how the walk stands, and by which stop plan it ends early, as the entry that closes it keeps it. */
+export function closingBody(state) {
+  const { counts, sums } = currentWalk(state);
+  const { device } = state.pairing;
+  const { lean, stop } = figuresNow(state);
   const { plants, insects, squares, healthy } = sums;
-  return { plants, insects, squares, healthy, ...(lean ? { lean } : {}) };
+  return {
+    entries: { ...counts, [device]: (counts[device] ?? 0) + 1 },
+    standing: { plants, insects, squares, healthy, ...(lean ? { lean } : {}) },
+    ...(mayEnd(stop) ? { plan: stop.hash } : {}),
+  };
 }
 
 /** @param {object} app */
@@ -28,10 +32,7 @@ export const finishActs = ({ state, show, write, sendNow }) => ({
   back: () => show({ screen: 'plant' }),
   handOver: () => show({ screen: 'handover', handover: { to: null, qr: null, link: '' } }),
   close: async () => {
-    const walk = currentWalk(state);
-    const { device } = state.pairing;
-    const entries = { ...walk.counts, [device]: (walk.counts[device] ?? 0) + 1 };
-    if (!(await write('walk-closed', { entries, standing: standingOf(state, walk) }))) return;
+    if (!(await write('walk-closed', closingBody(state)))) return;
     show({ screen: 'call', plant: null });
     sendNow();
   },

@@ -1,5 +1,7 @@
 /** Into a walk, on to its next plant, and out of it: what several screens do. */
+import { figuresOf } from '../figures.js';
 import { carriedOver, freshPlant, isAt } from '../plant.js';
+import { progress } from '../route.js';
 import { squaresAsked } from '../squares.js';
 import { currentCard, currentWalk, today } from '../state.js';
 
@@ -9,6 +11,13 @@ export function plantNow(state, begun = null) {
   if (begun && isAt(begun, walk.id, walk.next)) return begun;
   const asked = squaresAsked(currentCard(state), today(state), walk.next);
   return freshPlant(walk.id, walk.next, { asked, carried: carriedOver(walk.checks, walk.next.stop) });
+}
+
+/** The figures of the walk on screen, by the last day of its checks. */
+export function figuresNow(state) {
+  const { sums, stops, on } = currentWalk(state);
+  const card = currentCard(state);
+  return figuresOf(card, on ?? today(state), sums, progress(card, stops, null));
 }
 
 /** Keep which walk is on screen, so that the page comes back to it. */

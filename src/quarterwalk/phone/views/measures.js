@@ -2,6 +2,7 @@
 import { figuresOf } from '../figures.js';
 import { progress } from '../route.js';
 import { cardOf, fieldOf, today } from '../state.js';
+import { mayEnd } from '../stop.js';
 import { standing as words } from './words.js';
 
 /** The day whose squaring week judges a walk: the last one of its checks. */
@@ -19,14 +20,26 @@ function notYet({ limits }, { plants }, quarters) {
 const toFull = ({ limits }, { plants }) =>
   plants < limits.full ? words.toFull(limits.full - plants) : words.full;
 
+/** What the walk may do now, in a few words. */
+function titleOf(card, sums, { stop }, more) {
+  if (mayEnd(stop)) return words.mayStop;
+  return stop ? words.nextLoop(stop.loop) : more || toFull(card, sums);
+}
+
+/** Why a walk may end here, in sentences. */
+const whyEnd = ({ stop }, sums) =>
+  mayEnd(stop) ? stop.why.map(({ what, bar }) => words.why[what](sums, bar)) : [];
+
 function remarks({ limits }, sums, figures) {
+  const end = mayEnd(figures.stop); // then nothing is too few
   return [
-    ...(figures.squareSide === 'not-readable' && sums.squares < limits.thin_squares
+    ...whyEnd(figures, sums),
+    ...(!end && figures.squareSide === 'not-readable' && sums.squares < limits.thin_squares
       ? [words.squaresShort(limits.thin_squares - sums.squares)]
       : []),
     ...(figures.weeksDiffer ? [words.weeksDiffer(figures.weeks)] : []),
     ...(figures.weeks.length ? [] : [words.noWeek]),
-    ...(figures.lean && sums.plants < limits.few ? [words.few] : []),
+    ...(!end && figures.lean && sums.plants < limits.few ? [words.few] : []),
   ];
 }
 
@@ -34,20 +47,20 @@ function remarks({ limits }, sums, figures) {
  * Say where a walk stands.
  * @param {import('../state.js').State} state
  * @param {object} walk
+ * @returns {object} `full` tells that nothing more need be checked
  */
 export function measures(state, walk) {
   const card = cardOf(state, walk);
   const quarters = progress(card, walk.stops, walk.next?.quadrant ?? null);
   const figures = figuresOf(card, dayOfWalk(state, walk), walk.sums, quarters);
-  const more = notYet(card, walk.sums, quarters);
-  const title = more || toFull(card, walk.sums);
+  const more = figures.stop ? '' : notYet(card, walk.sums, quarters);
+  const title = titleOf(card, walk.sums, figures, more);
   return {
     card,
     fieldName: fieldOf(state, walk.field)?.name ?? card.field.name,
     quarters,
     figures,
-    mayStop: more === '',
-    full: walk.sums.plants >= card.limits.full,
+    full: walk.sums.plants >= card.limits.full || mayEnd(figures.stop),
     fullWalk: card.limits.full,
     title,
     short: more || [figures.lean && words.leaning[figures.lean], `${title}.`].filter(Boolean).join(' '),

@@ -1,7 +1,12 @@
 /** How it stands: may I stop? */
 import { currentWalk } from '../state.js';
+import { mayEnd } from '../stop.js';
 import { common } from './common.js';
 import { measures } from './measures.js';
+import { standing as said } from './words.js';
+
+/** What is still ahead where the end of a loop does not end the walk. */
+const aheadOf = ({ stop }) => (stop && !mayEnd(stop) ? [said.ahead(stop)] : []);
 
 export function standing(state) {
   const walk = currentWalk(state);
@@ -21,7 +26,7 @@ export function standing(state) {
     squareSide: squareSide ?? 'not-readable',
     lean,
     title,
-    words,
+    words: [...aheadOf(figures), ...words],
     checked: walk.sums.plants,
     full,
     fullWalk,

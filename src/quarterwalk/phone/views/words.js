@@ -1,4 +1,5 @@
 /** Every sentence that the views make ready, kept together; gaps are named. */
+import { LOOPS } from '../words/names.js';
 
 const many = (count, one, more) => (count === 1 ? `${count} ${one}` : `${count} ${more}`);
 const listed = (names, last = 'and') =>
@@ -104,6 +105,8 @@ export const HEADINGS = [
   'north', 'north-east', 'east', 'south-east', 'south', 'south-west', 'west', 'north-west',
 ];
 
+const fewEnough = (count) => `${count === 1 ? 'is' : 'are'} few enough`;
+
 const weekWords = (week) => (week === null ? 'bloom' : `squaring week ${week}`);
 
 export const standing = {
@@ -112,6 +115,25 @@ export const standing = {
   atLeast: (more) => `No stop yet: ${more} more for a small walk.`,
   toFull: (more) => `${more} more to a full walk`,
   full: 'A full walk',
+  mayStop: 'You may stop here',
+  why: {
+    insects: ({ insects, plants }) =>
+      insects
+        ? `${many(insects, 'insect', 'insects')} on ${many(plants, 'plant', 'plants')} ${fewEnough(insects)}.`
+        : `No insects on ${many(plants, 'plant', 'plants')}.`,
+    lost: (sums, bar) =>
+      sums[bar]
+        ? `${sums[bar]} ${bar} of ${many(sums.squares, 'square', 'squares')} ${fewEnough(sums[bar])}.`
+        : `None ${bar} of ${many(sums.squares, 'square', 'squares')}.`,
+    sum: (_, bar) => `Insects and ${bar} squares together are few enough.`,
+    treat: ({ insects, plants }, bar) =>
+      bar
+        ? 'Both are high enough.'
+        : `${many(insects, 'insect', 'insects')} on ${many(plants, 'plant', 'plants')} are enough.`,
+  },
+  nextLoop: (loop) => `Go on: the ${LOOPS[loop] ?? `loop ${loop}`}`,
+  ahead: ({ plants, minutes }) =>
+    `About ${many(plants, 'more plant', 'more plants')}, ${many(minutes, 'minute', 'minutes')}.`,
   leaning: { hold: 'Leaning to hold.', 'look-sooner': 'Leaning to look sooner.', treat: 'Leaning to treat.' },
   squaresShort: (more) => `${many(more, 'more square', 'more squares')} needed before they can be judged.`,
   weeksDiffer: (weeks) => `It may be ${listed(weeks.map(weekWords), 'or')}, and that decides. The office settles it.`,

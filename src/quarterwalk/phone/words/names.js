@@ -9,7 +9,7 @@ export const QUARTERS = {
   SE: 'south-east quarter',
 };
 
-export const LOOPS = { 1: 'first loop', 2: 'second loop' };
+export const LOOPS = { 1: 'first loop', 2: 'second loop', 3: 'third loop' };
 
 export const OUTCOMES = {
   hold: 'Hold',
