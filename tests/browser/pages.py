@@ -43,6 +43,7 @@ def addresses(told: dict[str, Any]) -> dict[str, str]:
         "phones": "/phones",
         "people": "/people",
         "person-add": "/people/add",
+        "district-ending": "/district/ending",
         "person-role": f"/people/{told['people']['dace']}",
         "password": "/password",
         "account_login": "/sign-in",

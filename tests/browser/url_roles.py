@@ -74,6 +74,8 @@ person-remove       GET   405 405 405 405 302
 person-remove       POST  302 404 404 404 302
 district-switch     GET   405 405 405 405 302
 district-switch     POST  302 302 302 404 302
+district-ending     GET   200 404 404 200 302
+district-ending     POST  422 404 404 422 302
 account_login       GET   302 302 302 302 200
 account_login       POST  302 302 302 302 422
 account_logout      GET   200 200 200 200 302
@@ -108,6 +110,7 @@ FORMS = {
     "field-rule": {"guideline": "no such rule"},
     "field-dates": {"first_square": "yesterday"},
     "person-role": {"role": "king"},
+    "district-ending": {"stopping": "sometimes"},
     "district-switch": {"district": "{district}"},
     "sync-pair": '{"code":"2222-2222","label":"x"}',
 }

@@ -11,6 +11,8 @@ from django.test.utils import CaptureQueriesContext
 
 from quarterwalk.office.models import FieldRow, Grower, WalkRow
 from quarterwalk.office.services.calls import calls_for
+from quarterwalk.office.services.district import set_stopping
+from quarterwalk.plan import Stopping
 from tests.office.people import People, made_ready, square
 from tests.office.sender import Sender
 from tests.office.weathered import planted, weathered
@@ -54,6 +56,12 @@ def test_the_day_of_a_phone(bobs: Sender, counts: Any) -> None:
     few, many = counts(lambda: bobs.get("day"))
     assert few == many
     assert many <= 16
+
+
+def test_the_day_of_a_phone_where_walks_may_end_early(bobs: Sender, people: People) -> None:
+    before = asked(lambda: bobs.get("day"))
+    set_stopping(district=people.near, stopping=Stopping.HOLD_ONLY)
+    assert asked(lambda: bobs.get("day")) == before
 
 
 def test_the_calls_of_many_walks(counts: Any) -> None:

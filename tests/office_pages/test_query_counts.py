@@ -9,7 +9,9 @@ from django.test.utils import CaptureQueriesContext
 
 from quarterwalk.crop import Seen
 from quarterwalk.office.models import FieldRow
+from quarterwalk.office.services.district import set_stopping
 from quarterwalk.office.services.seen import note_seen
+from quarterwalk.plan import Stopping
 from tests.office.people import People, square
 from tests.office.weathered import planted, weathered
 from tests.office_pages.visits import visitor
@@ -76,6 +78,14 @@ def test_a_field_asks_no_more_for_more_walks(people: People, walk_id: str) -> No
     path = f"/fields/{people.home.public_id}"
     before = asked(people, path)
     more_walks(people)
+    assert asked(people, path) == before
+
+
+def test_a_field_asks_no_more_where_walks_may_end_early(people: People, walk_id: str) -> None:
+    path = f"/fields/{people.home.public_id}"
+    before = asked(people, path)
+    set_stopping(district=people.near, stopping=Stopping.HOLD_ONLY)
+    assert "May end after the first loop" in visitor(people.alice).get(path).content.decode()
     assert asked(people, path) == before
 
 

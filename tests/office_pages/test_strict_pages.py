@@ -33,7 +33,7 @@ def every_page(people: People, walk_id: str) -> dict[str, str]:
         f"/fields/{home}/closed", f"/fields/{home}/walk", f"/walks/{walk_id}",
         f"/walks/{walk_id}/strike", "/inbox", f"/inbox/{waiting}", "/phones", "/people",
         "/people/add", f"/people/{people.part(people.bob).pk}", "/password", "/sign-out",
-        "/inactive", "/join/spent", "/nowhere",
+        "/district/ending", "/inactive", "/join/spent", "/nowhere",
     ]  # fmt: skip
     pages = {path: client.get(path).content.decode() for path in paths}
     pages["code"] = client.post("/phones/code").content.decode()
@@ -137,6 +137,7 @@ def test_every_fault_leads_to_where_it_is_mended(people: People) -> None:
         f"/fields/{home}/seen": {"nodes": "x"},
         "/walks/import": {},
         "/weather/import": {},
+        "/district/ending": {},
         "/password": {},
     }
     for path, form in sent.items():

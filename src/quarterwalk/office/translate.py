@@ -17,7 +17,8 @@ from quarterwalk.errors import LineOutsideRange
 from quarterwalk.field import Field
 from quarterwalk.guideline import Guideline, guideline_names, load_guideline
 from quarterwalk.journal import CheckRecord
-from quarterwalk.office.models import CheckRow, FieldRow, SeasonRow, WalkRow
+from quarterwalk.office.models import CheckRow, District, FieldRow, SeasonRow, WalkRow
+from quarterwalk.plan import Stopping
 from quarterwalk.walk import InsectCount, Method, PlantCheck, Quadrant, Sites, SquareCount, Walk
 
 
@@ -107,6 +108,22 @@ def to_line(row: FieldRow) -> Fraction | None:
         [insects per 100]
     """
     return Fraction(row.line) if row.line else None
+
+
+def to_stopping(row: District) -> Stopping | None:
+    """Say for what the walks of a district may end early.
+
+    Parameters
+    ----------
+    row : District
+        The district.
+
+    Returns
+    -------
+    Stopping or None
+        None where they may not.
+    """
+    return Stopping(row.stopping) if row.stopping else None
 
 
 def season_on(row: FieldRow, on: date) -> SeasonRow | None:

@@ -61,6 +61,7 @@ urlpatterns = [
     path("people/<int:pk>/link", people.person_link, name="person-link"),
     path("people/<int:pk>/remove", people.person_remove, name="person-remove"),
     path("district", district.district_switch, name="district-switch"),
+    path("district/ending", district.district_ending, name="district-ending"),
     path("sign-in", doors.sign_in, name="account_login"),
     path("sign-out", doors.sign_out, name="account_logout"),
     path("inactive", doors.inactive, name="account_inactive"),

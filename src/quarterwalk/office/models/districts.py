@@ -26,6 +26,7 @@ class District(models.Model):
     time_zone = models.CharField(max_length=60, default="UTC")
     contact = models.CharField(max_length=120, blank=True)
     is_demo = models.BooleanField(default=False)
+    stopping = models.CharField(max_length=12, blank=True, default="")  # empty: no early end
 
     def __str__(self) -> str:
         return self.name

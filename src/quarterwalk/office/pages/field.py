@@ -13,6 +13,7 @@ from quarterwalk.office.models import WalkRow
 from quarterwalk.office.pages.days import moment
 from quarterwalk.office.pages.drawn import ENGLISH, mark_of, rung_drawn, safe_drawing
 from quarterwalk.office.pages.due import due_of
+from quarterwalk.office.pages.ending import ending_fact
 from quarterwalk.office.pages.judged_by import Fact, judged_by
 from quarterwalk.office.pages.may import May
 from quarterwalk.office.pages.measured import insects_words, rung_of, squares_words
@@ -108,7 +109,7 @@ def field_page(told: FieldTold, may: May) -> FieldPage:
         due=_due(told),
         sketch=_sketch(told, way=may.walk),
         sketch_note="The stops of today: another day has others." if may.walk else "",
-        judged=judged_by(told, may),
+        judged=(*judged_by(told, may), *((ending_fact(told, may),) if may.walk else ())),
         walks=tuple(_walk(walk, told, may) for walk in told.walks),
         remarks=remarks_of(told.remarks, zone) if may.walk else (),
         desk_to=reverse("desk-walk", args=[row.public_id]) if may.walk else "",

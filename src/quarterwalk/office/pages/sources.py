@@ -21,6 +21,7 @@ _ROUTINE = {
     "finish-walk": "least_plants",
     "few-plants": "few_plants",
     "unknown-plan": "few_plants",
+    "plan-not-kept": "few_plants",
     "thin-quadrant": "least_per_quadrant",
     "few-squares": "readable_sites",
     "set-not-readable": "readable_sites",
@@ -29,6 +30,7 @@ _ROUTINE = {
     "other-causes": "low_line",
 }
 
+_OWN_RULE = "this project's own rule"
 
 # Which number of the crop's clock a reason rests on.
 _CLOCK = {"look-for-bloom": "look_for_bloom_after", "settle-week": "branch_days"}
@@ -54,6 +56,8 @@ def source_words(reason: Reason, rule: Guideline | None) -> str:
         return "as counted on the walk"
     if code == "uneven":
         return "compared between the quarters"
+    if code == "ended-by-plan":
+        return _OWN_RULE
     if code in _ROUTINE:
         return _cited(load_routine().rule_for(_ROUTINE[code]).source)
     if code in _CLOCK:
@@ -82,5 +86,5 @@ def _cited(source: Source) -> str:
     if source.kind is SourceKind.COMMON_PRACTICE:
         return "common practice"
     if source.kind is SourceKind.OWN_RULE:
-        return "this project's own rule"
+        return _OWN_RULE
     return source.citation

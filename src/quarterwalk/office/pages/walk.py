@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 from django.urls import reverse
@@ -23,6 +24,9 @@ from quarterwalk.office.pages.walk_found import (
     remarks_of,
 )
 from quarterwalk.office.queries.walk import KeptCall, WalkTold
+from quarterwalk.plan import LEAST_DIGITS
+
+_HASH = re.compile(rf"[0-9a-f]{{{LEAST_DIGITS},64}}")
 
 
 @dataclass(frozen=True, slots=True)
@@ -175,9 +179,16 @@ def _facts(told: WalkTold) -> list[str]:
     facts = [came[row.source]] if row.source in came else []
     if row.label:
         facts.append(f"In the table it is called {row.label}.")
+    if row.plan:
+        facts.append(f"It names stop plan {_short(row.plan)}.")
     if row.closed_at is not None and row.source == "phone":
         facts.append(f"Closed on {moment(row.closed_at, row.district.time_zone)}.")
     return facts
+
+
+def _short(plan: str) -> str:
+    """Name a plan by the first digits of its hash; what is no hash stands as it is."""
+    return plan[:LEAST_DIGITS] if _HASH.fullmatch(plan) else plan
 
 
 def _all_earlier(told: WalkTold) -> tuple[Earlier, ...]:

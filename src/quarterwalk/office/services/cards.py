@@ -15,6 +15,7 @@ from quarterwalk.crop import CropDates
 from quarterwalk.field import lay_out
 from quarterwalk.office import clock
 from quarterwalk.office.crop_clocks import Clocks
+from quarterwalk.office.early_end import stopping_in
 from quarterwalk.office.models import CardRow, FieldRow
 from quarterwalk.office.translate import dates_given, to_field, to_guideline, to_line
 
@@ -116,6 +117,7 @@ def _about(field: FieldRow, told: _Told) -> CardFor:
         closed_until=closed,
         last=told.last,
         zone=zone,
+        stopping=stopping_in(field, told.on, told.dates),
     )
 
 
@@ -136,6 +138,7 @@ def _inputs(field: FieldRow, told: _Told) -> str:
         field.line,
         *dates_given(told.dates),
         field.district.time_zone,
+        field.district.stopping,
         until.isoformat() if until is not None and until > clock.now() else "",
         repr(told.last),
     )
