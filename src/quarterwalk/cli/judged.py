@@ -4,17 +4,19 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from quarterwalk.call import Call, CallOptions, Verdict, explain, make_call
 from quarterwalk.call.explain import headline
 from quarterwalk.call.figures import listed, short
 from quarterwalk.call.verdict import VERDICT_WORDS
 from quarterwalk.cli.heading import heading
+from quarterwalk.cli.plan_cache import plan_named
 from quarterwalk.cli.screen import Ink, inked, say
 from quarterwalk.cli.standing import Standing
 from quarterwalk.crop import Stage, StageName
 from quarterwalk.guideline import Guideline
+from quarterwalk.plan import Plan
 from quarterwalk.reading import Reading
 from quarterwalk.walk import WalkHead
 
@@ -64,6 +66,7 @@ def judge_walks(
     list of Judgement
         In the order of the file.
     """
+    options = replace(options, plans=_plans_named(readings))
     judged = []
     for head, reading, standing in zip(heads, readings, standings, strict=True):
         call = make_call(
@@ -76,6 +79,13 @@ def judge_walks(
         )
         judged.append(Judgement(head, reading, call))
     return judged
+
+
+def _plans_named(readings: Sequence[Reading]) -> tuple[Plan, ...]:
+    """Find the stop plans that walks name, also those made on this machine."""
+    names = dict.fromkeys(reading.plan for reading in readings if reading.plan)
+    found = (plan_named(name) for name in names)
+    return tuple(each.plan for each in found if each is not None)
 
 
 def print_call(judged: Judgement, about: str = "") -> None:

@@ -16,6 +16,7 @@ from quarterwalk.cli.option_types import (
     split,
     week,
 )
+from quarterwalk.cli.plan_options import planning
 
 _JOB = """\
 Lay out the walks through squaring cotton, read their plant checks and say how each
@@ -60,6 +61,8 @@ def make_parser() -> argparse.ArgumentParser:
     _guidelines(commands)
     _quarters(commands)
     _sheet(commands)
+    _plan(commands)
+    _card(commands)
     _weather(commands)
     _stage(commands)
     _read(commands)
@@ -129,6 +132,19 @@ def _sheet(commands: _Commands) -> None:  # type: ignore[valid-type]
         metavar="N",
         help="week of squaring: marks the plants whose squares are counted",
     )
+    _printed(parser)
+
+
+def _plan(commands: _Commands) -> None:  # type: ignore[valid-type]
+    parser = _command(commands, "plan", "say when a walk may end early, and what that saves")
+    planning(parser, _FIELDS)
+    _json(parser)
+
+
+def _card(commands: _Commands) -> None:  # type: ignore[valid-type]
+    parser = _command(commands, "card", 'write the card "May I stop yet?" for the field, to print')
+    planning(parser, _FIELDS)
+    parser.add_argument("--out", metavar="DIR", required=True, help="folder for the cards")
     _printed(parser)
 
 
