@@ -6,7 +6,7 @@ from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.special import betaln, gammaln, roots_genlaguerre, xlog1py, xlogy
+from scipy.special import betaln, gammaln, xlog1py, xlogy
 
 from quarterwalk.guideline import load_routine
 from quarterwalk.plan.worlds import World
@@ -17,6 +17,9 @@ IntArray = NDArray[np.intp]
 # Nodes of the sum that stands for the gamma factor of a stop: with 24 the chances don't
 # change in their twelfth place any more. [count]
 _NODES = 24
+
+# Stops less unlike than this are alike: no chance changes in its ninth place. [fraction]
+_ALIKE = 1e-6
 
 # Shares are kept this far from 0 and 1, where a beta-binomial can't be written. [fraction]
 _EDGE = 1e-12
@@ -45,16 +48,24 @@ def insects_law(world: World, density: float, stops: int, cap: int) -> FloatArra
     Notes
     -----
     Plants are negative binomial; a sum of n of them with one k is too. The plants of a stop
-    share a gamma factor of mean 1, which is summed out by Gauss-Laguerre quadrature; stops
-    are independent of each other.
+    share a gamma factor of mean 1, which is summed out by Gauss-Laguerre quadrature [1]_;
+    stops are independent of each other.
+
+    References
+    ----------
+    .. [1] G. H. Golub and J. H. Welsch, "Calculation of Gauss quadrature rules," Math. Comp.,
+       vol. 23, pp. 221-230, 1969.
     """
     plants = load_routine().plants_a_stop
-    if world.stop_cv == 0.0:
+    if world.stop_cv < _ALIKE:
         return _closed(_counts(world.k, density, plants * stops, cap))
     shape = world.stop_cv**-2
-    nodes, weights = roots_genlaguerre(_NODES, shape - 1.0)
+    # from the recurrence of the polynomials: their own weights overflow where stops are alike
+    step = np.arange(1.0, _NODES)
+    beside = np.diag(np.sqrt(step * (step + shape - 1.0)), -1)
+    nodes, vectors = np.linalg.eigh(np.diag(shape + 2.0 * np.arange(_NODES)) + beside)
     each = [_counts(world.k, density * node / shape, plants, cap) for node in nodes]
-    return _closed(_times((weights / weights.sum()) @ np.array(each), stops))
+    return _closed(_times(vectors[0] ** 2 @ np.array(each), stops))
 
 
 @lru_cache(maxsize=4096)
@@ -123,12 +134,13 @@ def transition(law: FloatArray) -> FloatArray:
 def _counts(k: float, density: float, plants: int, cap: int) -> FloatArray:
     """Give the chances of counts on so many plants: negative binomial, Poisson without k."""
     found = np.arange(cap + 1)
+    mean = plants * density
+    law = xlogy(found, mean) - gammaln(found + 1.0)
     if np.isinf(k):
-        mean = plants * density
-        return np.asarray(np.exp(xlogy(found, mean) - gammaln(found + 1.0) - mean))
-    sure, ways = plants * k, gammaln(found + plants * k) - gammaln(found + 1.0)
-    none = -sure * np.log1p(density / k)
-    return np.asarray(np.exp(ways - gammaln(sure) + none + xlogy(found, density / (k + density))))
+        return np.asarray(np.exp(law - mean))
+    # factor by factor: gamma functions of a large k would leave nothing of their difference
+    risen = np.concatenate([[0.0], np.cumsum(np.log1p(found[:-1] / (plants * k)))])
+    return np.asarray(np.exp(law + risen - (found + plants * k) * np.log1p(density / k)))
 
 
 def _binomial(found: IntArray, squares: int, share: float) -> FloatArray:

@@ -35,7 +35,8 @@ class Pace:
     metres_a_minute: float = float(load_routine().walking_pace)
 
     def __post_init__(self) -> None:
-        if not min(self.seconds_with_squares, self.seconds_insects, self.metres_a_minute) > 0:
+        given = (self.seconds_with_squares, self.seconds_insects, self.metres_a_minute)
+        if not all(0 < each < math.inf for each in given):
             raise ValueError(f"seconds and metres must be above 0, got {self}.")
 
 

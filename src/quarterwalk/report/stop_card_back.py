@@ -279,7 +279,7 @@ def _saves(cost: Cost, place: Place) -> tuple[str, ...]:
     if place.field:
         where = phrase("In {field}, {acres} acres", field=place.field, acres=acres)
     else:
-        where = phrase("In a square field of {acres} acres", acres=acres)
+        where = phrase("In a field of {acres} acres, as long as wide", acres=acres)
     return (
         phrase("Of 100 walks over the usual spread of fields, {ends}.", ends=listed(ends)),
         phrase(

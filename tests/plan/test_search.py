@@ -1,0 +1,156 @@
+"""What a search finds keeps the limits, and lies near what any plan could do."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from quarterwalk.plan import (
+    CRITERION,
+    NOMINAL,
+    THREE_LOOPS,
+    TWO_LOOPS,
+    WORLDS,
+    Course,
+    Row,
+    SquaresOn,
+    Stopping,
+    Stretch,
+    Wanted,
+    walked,
+)
+from quarterwalk.plan.bound import least_cost, most_ends
+from quarterwalk.plan.columns import columns
+from quarterwalk.plan.descent import descend
+from quarterwalk.plan.figures import worst_errors
+from quarterwalk.plan.make import first_squares
+from quarterwalk.plan.minutes import minutes_by_look, square_field_loops
+from quarterwalk.plan.one_look import best_row
+from quarterwalk.plan.outcome import follow
+from quarterwalk.plan.prior import COARSE, FINE, fields_for
+from tests.plan.made import ALONE_15, FLOOR_85
+
+ROUNDING = 1e-9
+
+MANNERS = [
+    (stopping, on) for stopping in Stopping for on in (SquaresOn.EVERY_PLANT, SquaresOn.FIRST_LOOP)
+]
+
+THREE = walked(FLOOR_85, THREE_LOOPS, SquaresOn.EVERY_PLANT, 60)
+MINUTES = minutes_by_look(THREE, square_field_loops(60.0, THREE))
+
+
+def keeps(course, rows, worlds=WORLDS) -> bool:
+    found = [worst_errors(course, list(rows), world) for world in worlds]
+    return all(
+        clear <= CRITERION.clear + ROUNDING and near <= CRITERION.near + ROUNDING
+        for clear, near in found
+    )
+
+
+def ends_first(course, rows, nodes=FINE) -> np.ndarray:
+    """Share of the usual fields whose walk ends at each look."""
+    fields = fields_for(course.question, nodes)
+    at = columns(course, (NOMINAL,), fields.density, fields.share)
+    return follow(at, rows).ends @ fields.weight
+
+
+@pytest.mark.parametrize(("stopping", "squares_on"), MANNERS)
+def test_the_best_row_keeps_all_limits_and_costs_little_more_than_any_plan(stopping, squares_on):
+    course = walked(FLOOR_85, TWO_LOOPS, squares_on, 120)
+    row = best_row(course, stopping)
+    assert keeps(course, [row])
+    first, whole = minutes_by_look(course, square_field_loops(60.0, course))
+    ended, most = ends_first(course, [row])[0], most_ends(course, stopping)
+    assert ended <= most + ROUNDING
+    cost, least = (whole - (whole - first) * share for share in (ended, most))
+    assert cost <= 1.04 * least
+
+
+@pytest.mark.parametrize(("stopping", "squares_on"), MANNERS)
+def test_no_neighbour_of_the_best_row_is_better(stopping, squares_on):
+    course = walked(FLOOR_85, TWO_LOOPS, squares_on, 90)
+    row = best_row(course, stopping)
+    ended = ends_first(course, [row])[0]
+    for name in ("insects_low", "lost_low", "sum_low", "insects_high", "lost_high"):
+        at = getattr(row, name)
+        if at is None:
+            continue
+        looser = replace(row, **{name: at + (1 if name.endswith("low") else -1)})
+        if keeps(course, [looser]):
+            assert ends_first(course, [looser])[0] <= ended + ROUNDING
+
+
+def test_a_walk_by_insects_alone_has_limits_of_insects_alone():
+    course = walked(ALONE_15, TWO_LOOPS, SquaresOn.NONE, 0)
+    row = best_row(course, Stopping.EITHER_WAY)
+    assert keeps(course, [row])
+    assert (row.squares, row.lost_low, row.sum_low, row.lost_high) == (0, -1, -1, 0)
+    assert row.insects_low >= 0
+    assert row.insects_high is not None
+
+
+def test_three_loops_keep_all_limits_and_cost_no_more_than_without_the_first_look():
+    told = []
+    found = descend(
+        THREE, Stopping.EITHER_WAY, MINUTES, told=lambda done, all_: told.append((done, all_))
+    )
+    assert keeps(THREE, found.rows)
+    assert told == [(n, 24) for n in range(1, 25)]
+    spent = MINUTES @ ends_first(THREE, found.rows, COARSE)
+    assert found.cost == pytest.approx(100.0 * spent / MINUTES[-1])
+    joined = Course(FLOOR_85, (Stretch(12, 60, 180), Stretch(8, 40, 120)))
+    never = [Row(60), best_row(joined, Stopping.EITHER_WAY)]
+    assert keeps(THREE, never)
+    assert spent <= MINUTES @ ends_first(THREE, never, COARSE)
+
+
+def test_three_loops_come_near_the_least_of_any_plan():
+    found = descend(THREE, Stopping.EITHER_WAY, MINUTES, worlds=(NOMINAL,))
+    assert keeps(THREE, found.rows, (NOMINAL,))
+    spent = MINUTES @ ends_first(THREE, found.rows)
+    bound = least_cost(THREE, Stopping.EITHER_WAY, MINUTES)
+    assert bound.least <= spent <= 1.07 * bound.least
+
+
+def test_a_start_from_a_neighbour_comes_to_about_the_same():
+    neighbour = walked(FLOOR_85, THREE_LOOPS, SquaresOn.EVERY_PLANT, 50)
+    start = descend(neighbour, Stopping.EITHER_WAY, MINUTES, worlds=(NOMINAL,)).rows
+    moved = [replace(row, squares=n) for row, n in zip(start, THREE.squares, strict=False)]
+    warm = descend(THREE, Stopping.EITHER_WAY, MINUTES, worlds=(NOMINAL,), start=moved, sweeps=12)
+    cold = descend(THREE, Stopping.EITHER_WAY, MINUTES, worlds=(NOMINAL,))
+    assert keeps(THREE, warm.rows, (NOMINAL,))
+    assert warm.cost == pytest.approx(cold.cost, rel=0.02)
+
+
+def test_three_loops_that_may_only_hold_never_treat_early():
+    rows = descend(THREE, Stopping.HOLD_ONLY, MINUTES, worlds=(NOMINAL,), sweeps=6).rows
+    assert keeps(THREE, rows, (NOMINAL,))
+    assert all(row.insects_high is None and row.lost_high is None for row in rows)
+
+
+@pytest.mark.parametrize(("loops", "first", "last"), [(TWO_LOOPS, 40, 280), (THREE_LOOPS, 20, 140)])
+def test_rows_are_made_from_one_to_seven_squares_a_plant(loops, first, last):
+    numbers = first_squares(Wanted(FLOOR_85, Stopping.EITHER_WAY, SquaresOn.EVERY_PLANT, loops))
+    assert (numbers[0], numbers[-1]) == (first, last)
+    assert list(numbers) == sorted(set(numbers))
+
+
+def test_a_plan_by_insects_alone_has_one_row():
+    wanted = Wanted(ALONE_15, Stopping.EITHER_WAY, SquaresOn.NONE)
+    assert first_squares(wanted) == (0,)
+
+
+@pytest.mark.parametrize(
+    ("question", "squares_on", "loops"),
+    [
+        (ALONE_15, SquaresOn.EVERY_PLANT, TWO_LOOPS),
+        (FLOOR_85, SquaresOn.NONE, TWO_LOOPS),
+        (FLOOR_85, SquaresOn.EVERY_PLANT, (5,)),
+    ],
+)
+def test_what_can_not_be_made_is_refused(question, squares_on, loops):
+    with pytest.raises(ValueError, match="got"):
+        Wanted(question, Stopping.EITHER_WAY, squares_on, loops)
