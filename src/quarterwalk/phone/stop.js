@@ -26,20 +26,40 @@ function heldBy([, insectsLow, lostLow, sumLow], { insects, lost }) {
 const treats = ([, , , , insectsHigh, lostHigh], { insects, lost }) =>
   insectsHigh !== null && lostHigh !== null && insects >= insectsHigh && lost >= lostHigh;
 
+const between = (first, last, part) => first + Math.floor(((last - first) * part.step) / part.span);
+const above = (first, last, part) =>
+  first === null || last === null ? null : first - Math.floor(((first - last) * part.step) / part.span);
+
 /**
- * Look counts up: not to treat by the row with the most squares that are not above those
- * checked, to treat by the row with the fewest that are not below.
+ * Give the limits for a number of squares: between two rows each lies on the straight line between
+ * theirs, what holds rounded down and what treats rounded up. Past the last row nothing treats.
+ * @param {(number|null)[][]} rows of a look, their squares rising
+ * @param {number} squares checked
+ * @returns {(number|null)[]|null} nothing with fewer squares than in the first row
+ */
+export function rowFor(rows, squares) {
+  const fewer = rows.findLast(([each]) => each <= squares);
+  const more = rows.find(([each]) => each >= squares);
+  if (!fewer) return null;
+  if (!more) return [squares, ...fewer.slice(1, 4), null, null];
+  if (fewer === more) return fewer;
+  const part = { span: more[0] - fewer[0], step: squares - fewer[0] };
+  const low = [1, 2, 3].map((i) => between(fewer[i], more[i], part));
+  const high = [4, 5].map((i) => above(fewer[i], more[i], part));
+  return [squares, ...low, ...high];
+}
+
+/**
+ * Look counts up in the limits for so many squares.
  * @param {(number|null)[][]} rows of a look, their squares rising
  * @param {Counted} counted
  * @returns {{side: 'hold'|'treat'|'go-on', what: string|null}} and by which limit
  */
 export function sideOf(rows, counted) {
-  const fewer = rows.findLast(([squares]) => squares <= counted.squares);
-  const more = rows.find(([squares]) => squares >= counted.squares);
-  const what = fewer ? heldBy(fewer, counted) : null;
+  const row = rowFor(rows, counted.squares);
+  const what = row ? heldBy(row, counted) : null;
   if (what) return { side: 'hold', what };
-  if (fewer && more && treats(more, counted)) return { side: 'treat', what: 'treat' };
-  return { side: 'go-on', what: null };
+  return row && treats(row, counted) ? { side: 'treat', what: 'treat' } : { side: 'go-on', what: null };
 }
 
 const countedFor = ({ squares: asked, bar }, { insects, squares, lost, blasted }) => ({

@@ -15,7 +15,7 @@ from quarterwalk.plan.outcome import follow, sides
 from quarterwalk.plan.plan import Row, Stopping
 from quarterwalk.plan.points import CRITERION, Criterion
 from quarterwalk.plan.prior import COARSE
-from quarterwalk.plan.regions import Choices, hold_choices, row_of, treat_choices
+from quarterwalk.plan.regions import Choices, Room, hold_choices, row_of, treat_choices
 from quarterwalk.plan.worlds import WORLDS, World
 
 # Errors are sums of many small chances: so much is rounding. [fraction]
@@ -61,6 +61,7 @@ def descend(
     worlds: tuple[World, ...] = WORLDS,
     criterion: Criterion = CRITERION,
     start: Sequence[Row] | None = None,
+    over: Sequence[Row] | None = None,
     sweeps: int = SWEEPS,
     told: Callable[[int, int], None] | None = None,
 ) -> Found:
@@ -81,6 +82,9 @@ def descend(
     start : sequence of Row or None
         Limits to begin with, such as those of a neighbour; None begins with a walk that
         never ends early.
+    over : sequence of Row or None
+        Limits of fewer squares, under which these must not lie; where none can be found so, the
+        cost is infinite.
     sweeps : int
         How often the looks are gone through before the last, exact sweeps. [count]
     told : callable or None
@@ -104,15 +108,19 @@ def descend(
        Academic Press, 1982.
     """
     share = tuple(100.0 * each / cost[-1] for each in cost)
-    search = _Search(aims_for(course, worlds, criterion, COARSE), stopping, share)
+    aims = aims_for(course, worlds, criterion, COARSE)
+    rooms = [room_at(course, look, stopping) for look in range(len(cost) - 1)]
+    if over is not None:
+        rooms = [room.over(row) for room, row in zip(rooms, over, strict=True)]
+    search = _Search(aims, rooms, share)
     rows = list(start) if start else [Row(squares) for squares in course.squares[:-1]]
-    weights, penalty = np.zeros(len(search.aims.sign)), _PENALTY
+    weights, penalty = np.zeros(len(aims.sign)), _PENALTY
     best = search.judged(rows)
     whole = start is None
     for sweep in range(sweeps):
         rows = search.swept(rows, _lagrangian(weights, penalty), whole=whole and sweep < 2)
-        over = search.excess(rows) - search.aims.allowed
-        weights = np.maximum(0.0, weights + penalty * over)
+        past = search.excess(rows) - aims.allowed
+        weights = np.maximum(0.0, weights + penalty * past)
         penalty *= _RISE
         best = min(best, search.judged(rows), key=lambda found: found.cost)
         if told is not None:
@@ -140,8 +148,8 @@ def _forbidding(over: FloatArray) -> FloatArray:
 class _Search:
     """One walk under search."""
 
-    def __init__(self, aims: Aims, stopping: Stopping, cost: tuple[float, ...]) -> None:
-        self.aims, self.stopping, self.cost = aims, stopping, cost
+    def __init__(self, aims: Aims, rooms: Sequence[Room], cost: tuple[float, ...]) -> None:
+        self.aims, self.rooms, self.cost = aims, rooms, cost
         self.looks = len(cost) - 1
 
     def swept(self, rows: Sequence[Row], price: Penalty, *, whole: bool) -> list[Row]:
@@ -211,7 +219,7 @@ class _Search:
         here, sign = reach[look], self.aims.sign[:, None, None]
         base = self.aims.sign * (before + (here * treat).sum(axis=(1, 2)) - self.aims.full)
         return AtLook(
-            room_at(self.aims.course, look, self.stopping),
+            self.rooms[look],
             base,
             -sign * here * treat,
             sign * here * (1.0 - treat),

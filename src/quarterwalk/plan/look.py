@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from quarterwalk.guideline import load_routine
 from quarterwalk.plan.columns import Columns, columns
 from quarterwalk.plan.course import Course
 from quarterwalk.plan.laws import FloatArray
@@ -133,7 +134,9 @@ def room_at(course: Course, look: int, stopping: Stopping) -> Room:
     insects = course.question.least_insects(plants)
     lost = course.question.least_lost(squares)
     alone = course.question.bar is None
-    either = stopping is Stopping.EITHER_WAY
+    # a call says treat only where the squares that it asks for can be read
+    read = alone or squares >= load_routine().thin_sites
+    either = read and stopping is Stopping.EITHER_WAY
     return Room(
         insects_low=Span(-1, insects - 1),
         lost_low=Span(-1, -1 if alone else lost - 1),

@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import math
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 
 from quarterwalk.guideline import load_routine
 from quarterwalk.plan.course import Course, walked
-from quarterwalk.plan.descent import SWEEPS, descend
+from quarterwalk.plan.descent import descend
 from quarterwalk.plan.minutes import minutes_by_look, square_field_loops
-from quarterwalk.plan.one_look import best_row
+from quarterwalk.plan.one_look import good_rows
 from quarterwalk.plan.plan import Look, Plan, Row, SquaresOn, Stopping
 from quarterwalk.plan.points import CRITERION, Criterion
 from quarterwalk.plan.question import Question
+from quarterwalk.plan.rising import rising_rows
 from quarterwalk.plan.worlds import WORLDS, World
 from quarterwalk.walk import QUADRANTS
 
@@ -31,6 +34,10 @@ _A_PLANT = (1, 1.25, 1.5, 1.75, 2, 2.25, 2.5, 2.75, 3, 3.25, 3.5, 4, 4.5, 5, 5.5
 
 # Search from a neighbour needs fewer sweeps. [count]
 _WARM_SWEEPS = 12
+
+
+Told = Callable[[int, int], None]
+"""Who is told what is done, and of how many."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,7 +101,7 @@ def first_squares(wanted: Wanted) -> tuple[int, ...]:
     return tuple(round(plants * squares) for squares in each)
 
 
-def make_plan(wanted: Wanted, told: Callable[[int, int], None] | None = None) -> Plan:
+def make_plan(wanted: Wanted, told: Told | None = None) -> Plan:
     """Search for the limits of a plan.
 
     Parameters
@@ -109,40 +116,54 @@ def make_plan(wanted: Wanted, told: Callable[[int, int], None] | None = None) ->
     Plan
         The same for the same input.
     """
-    found: list[tuple[Row, ...]] = []
-    numbers = first_squares(wanted)
-    for number in numbers:
-        course = walked(wanted.question, wanted.loops, wanted.squares_on, number)
-        found.append(_rows(wanted, course, found[-1] if found else None))
-        if told is not None:
-            told(len(found), len(numbers))
+    courses = [
+        walked(wanted.question, wanted.loops, wanted.squares_on, squares)
+        for squares in first_squares(wanted)
+    ]
+    search = _two_loops if len(wanted.loops) == len(TWO_LOOPS) else _more_loops
+    found = search(wanted, courses, told or _untold)
     looks = tuple(
-        Look(course.plants[look], tuple(rows[look] for rows in found))
+        Look(courses[0].plants[look], tuple(rows[look] for rows in found))
         for look in range(len(wanted.loops) - 1)
     )
     return Plan(wanted.question, wanted.stopping, wanted.squares_on, wanted.loops, looks)
 
 
-def _rows(wanted: Wanted, course: Course, before: tuple[Row, ...] | None) -> tuple[Row, ...]:
-    """Find the limits for one number of squares; `before` are those of the row before."""
-    if len(course.stretches) == len(TWO_LOOPS):
-        return (
-            best_row(course, wanted.stopping, worlds=wanted.worlds, criterion=wanted.criterion),
+def _untold(done: int, of: int) -> None:
+    """Tell nobody."""
+
+
+def _two_loops(wanted: Wanted, courses: Sequence[Course], told: Told) -> list[tuple[Row, ...]]:
+    good = []
+    for course in courses:
+        good.append(
+            good_rows(course, wanted.stopping, worlds=wanted.worlds, criterion=wanted.criterion)
         )
-    cost = minutes_by_look(course, square_field_loops(_ACRES, course))
-    start = None
-    if before is not None:
-        moved = zip(before, course.squares, strict=False)
-        start = [_moved(row, squares) for row, squares in moved]
-    return descend(
-        course,
-        wanted.stopping,
-        cost,
-        worlds=wanted.worlds,
-        criterion=wanted.criterion,
-        start=start,
-        sweeps=SWEEPS if start is None else _WARM_SWEEPS,
-    ).rows
+        told(len(good), len(courses))
+    return [(row,) for row in rising_rows(good)]
+
+
+def _more_loops(wanted: Wanted, courses: Sequence[Course], told: Told) -> list[tuple[Row, ...]]:
+    """Search row by row, each from the one before and not under its limits."""
+    found: list[tuple[Row, ...]] = []
+    for course in courses:
+        cost = minutes_by_look(course, square_field_loops(_ACRES, course))
+        search = partial(
+            descend, course, wanted.stopping, cost,
+            worlds=wanted.worlds, criterion=wanted.criterion,
+        )  # fmt: skip
+        done = None
+        if found:
+            moved = [
+                _moved(row, squares)
+                for row, squares in zip(found[-1], course.squares, strict=False)
+            ]
+            done = search(start=moved, over=found[-1], sweeps=_WARM_SWEEPS)
+        if done is None or done.cost == math.inf:
+            done = search()
+        found.append(done.rows)
+        told(len(found), len(courses))
+    return found
 
 
 def _moved(row: Row, squares: int) -> Row:

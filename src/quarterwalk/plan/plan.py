@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import hashlib
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from fractions import Fraction
 from typing import Any
@@ -85,12 +85,34 @@ class Look:
     plants : int
         Plants checked by then, the same number in each quadrant. [count]
     rows : tuple of Row
-        With squares rising. Between two rows the lower limits are those of the row with
-        fewer squares, the higher ones those of the row with more.
+        With squares rising.
     """
 
     plants: int
     rows: tuple[Row, ...]
+
+    def row_for(self, squares: int) -> Row | None:
+        """Give the limits for a number of squares.
+
+        Parameters
+        ----------
+        squares : int
+            Squares checked so far; 0 where insects decide alone. [count]
+
+        Returns
+        -------
+        Row or None
+            Between two rows each limit lies on the straight line between theirs, those that
+            hold rounded down and those that treat rounded up. Past the last row its lower
+            limits stand, and nothing treats. None with fewer squares than in the first row.
+        """
+        fewer = [row for row in self.rows if row.squares <= squares]
+        more = [row for row in self.rows if row.squares >= squares]
+        if not fewer:
+            return None
+        if not more:
+            return replace(fewer[-1], squares=squares, insects_high=None, lost_high=None)
+        return _between(fewer[-1], more[0], squares)
 
     def side(self, insects: int, lost: int, squares: int) -> Side:
         """Look the counts of a walk up.
@@ -109,13 +131,33 @@ class Look:
         Side
             Go on where there are fewer squares than in the first row.
         """
-        fewer = [row for row in self.rows if row.squares <= squares]
-        more = [row for row in self.rows if row.squares >= squares]
-        if fewer and fewer[-1].holds(insects, lost):
+        row = self.row_for(squares)
+        if row is not None and row.holds(insects, lost):
             return Side.HOLD
-        if more and fewer and more[0].treats(insects, lost):
+        if row is not None and row.treats(insects, lost):
             return Side.TREAT
         return Side.GO_ON
+
+
+def _between(low: Row, high: Row, squares: int) -> Row:
+    if low.squares == high.squares:
+        return low
+    span, step = high.squares - low.squares, squares - low.squares
+
+    def down(first: int, last: int) -> int:
+        return first + (last - first) * step // span
+
+    def up(first: int | None, last: int | None) -> int | None:
+        return None if first is None or last is None else first - (first - last) * step // span
+
+    return Row(
+        squares,
+        down(low.insects_low, high.insects_low),
+        down(low.lost_low, high.lost_low),
+        down(low.sum_low, high.sum_low),
+        up(low.insects_high, high.insects_high),
+        up(low.lost_high, high.lost_high),
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -185,6 +227,12 @@ def plan_json(plan: Plan) -> Json:
     }
 
 
+def _count(limit: Any) -> Any:
+    if limit is not None and type(limit) is not int:
+        raise TypeError(f"a limit must be a whole number or null, got {limit!r}.")
+    return limit
+
+
 def _row_json(row: Row) -> list[int | None]:
     return [
         row.squares, row.insects_low, row.lost_low, row.sum_low, row.insects_high, row.lost_high,
@@ -219,7 +267,7 @@ def plan_from_json(content: Json) -> Plan:
         squares_on=SquaresOn(content["squares_on"]),
         loops=tuple(content["loops"]),
         looks=tuple(
-            Look(look["plants"], tuple(Row(*row) for row in look["rows"]))
+            Look(look["plants"], tuple(Row(*map(_count, row)) for row in look["rows"]))
             for look in content["looks"]
         ),
     )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from quarterwalk.plan.numbers import load_numbers, number
 from quarterwalk.plan.question import Question
@@ -60,7 +60,7 @@ def points_for(question: Question) -> tuple[Point, ...]:
     Returns
     -------
     tuple of Point
-        19 clear and 18 near ones; without a bar the distinct densities of them.
+        19 clear and 18 near ones; without a bar the distinct densities of them, 6 and 2.
     """
     line = float(question.line) / 100.0
     found: dict[Point, None] = {}
@@ -70,5 +70,8 @@ def points_for(question: Question) -> tuple[Point, ...]:
             if question.bar is not None:
                 share = round(float(question.bar.share) - set_off, 12)
             share = min(max(share, 0.0), 1.0)
-            found[Point(times * line, share, name == "clear")] = None
+            point = Point(times * line, share, name == "clear")
+            # without squares the near ones are those of densities that are not clear
+            if question.bar is not None or replace(point, clear=True) not in found:
+                found[point] = None
     return tuple(found)
