@@ -13,7 +13,9 @@ import pytest
 from quarterwalk.cli import main
 
 TABLES = {"walks.csv", "plantings.csv", "truth.csv", "calls.json", "calls.csv"}
-NAMES = TABLES | {"fields.geojson", "reports", "seasons", "weather.csv", "seen.csv", "planted.csv"}
+NAMES = TABLES | {
+    "fields.geojson", "reports", "seasons", "cards", "weather.csv", "seen.csv", "planted.csv",
+}  # fmt: skip
 Told = Callable[..., str]
 
 
@@ -170,6 +172,24 @@ def test_it_says_where_the_reports_are_and_that_page_is_there(told: Told) -> Non
     page = said.partition("Open ")[2].partition(" in a browser")[0]
     assert page == str(Path("d/reports/index.html"))
     assert Path(page).is_file()
+
+
+def test_the_cards_are_those_of_the_ordinary_command_and_none_is_worked_out(
+    told: Told, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def never(*_: object) -> None:
+        raise AssertionError("a plan was worked out")
+
+    monkeypatch.setattr("quarterwalk.cli.plan_cache.make_plan", never)
+    said = told("demo", "--calls-only", "--out", "d")
+    assert "cards           when a walk may end early, weeks 1 to 3" in said
+    pages = sorted(path.name for path in Path("d/cards").glob("*.html"))
+    assert pages == [f"week-{week}-stop-card.html" for week in (1, 2, 3)]
+    last = max(row["date"] for row in rows("d/truth.csv"))
+    words = ["--guideline", "southern-high-plains", "--week", "2", "--date", last]
+    told("card", *words, "--out", "one")
+    for path in Path("one").iterdir():
+        assert path.read_bytes() == Path("d/cards", path.name).read_bytes()
 
 
 def test_fields_may_be_shown_in_hectares(told: Told) -> None:

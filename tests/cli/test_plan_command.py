@@ -18,7 +18,6 @@ from quarterwalk.plan import (
     shelved_for,
 )
 from tests.cli.ground import DAY, Run, run_in, write_field, write_fields
-from tests.docs.said import DOCS, section
 
 SHP = ["--guideline", "southern-high-plains"]
 
@@ -172,17 +171,3 @@ def test_a_field_that_is_not_there_is_told_which_are(run: Run) -> None:
     _, err = run("plan", *SHP, "--week", "1", "--fields", fields, "--field", "gin", status=2)
     assert 'got "gin"' in err
     assert "Home 40, Gin" in err
-
-
-def test_every_key_of_the_json_is_told(told: Callable[..., dict]) -> None:
-    page = section(DOCS / "commands.md", "`plan`")
-
-    def keys(content: object) -> set[str]:
-        if isinstance(content, list):
-            return set().union(*map(keys, content))
-        if isinstance(content, dict):
-            return set(content) | keys(list(content.values()))
-        return set()
-
-    lacking = {key for key in keys(told(*SHP, "--week", "1")) if f"`{key}`" not in page}
-    assert not lacking

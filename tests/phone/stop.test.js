@@ -5,7 +5,7 @@ import { plantActs } from '../../src/quarterwalk/phone/acts/plant.js';
 import { foldWalk } from '../../src/quarterwalk/phone/fold.js';
 import { freshPlant } from '../../src/quarterwalk/phone/plant.js';
 import { firstState } from '../../src/quarterwalk/phone/state.js';
-import { sideOf } from '../../src/quarterwalk/phone/stop.js';
+import { rowFor, sideOf } from '../../src/quarterwalk/phone/stop.js';
 import { views } from '../../src/quarterwalk/phone/views/index.js';
 import { DEVICE, FIELD, JOSS, OPENED, WALK, card, checked, journal, skipped, walkOf } from './made.js';
 
@@ -53,23 +53,46 @@ const told = (said, plans, more) => {
 };
 const side = (insects, lost, squares) => sideOf(ROWS, { insects, lost, squares });
 
-test('few enough is told by the row with the most squares not above those checked', () => {
-  assert.deepEqual([side(4, 30, 79).what, side(5, 30, 79).what, side(5, 30, 80).what], ['insects', null, 'insects']);
-  assert.deepEqual([side(30, 2, 79).what, side(30, 3, 79).what, side(30, 6, 500).what], ['lost', null, 'lost']);
-  assert.deepEqual([side(5, 3, 79).what, side(5, 4, 79).what], ['sum', null]);
+test('at a row its own limits stand', () => {
+  assert.deepEqual(ROWS.map(([squares]) => rowFor(ROWS, squares)), ROWS);
 });
 
-test('enough to treat is told by the row with the fewest squares not below those checked', () => {
-  assert.equal(side(14, 12, 40).side, 'treat');
-  assert.equal(side(14, 12, 41).side, 'go-on');
-  assert.equal(side(13, 20, 41).side, 'treat');
+test('between two rows what is few enough lies on the straight line between them, rounded down', () => {
+  assert.deepEqual([41, 50, 60, 79].map((squares) => rowFor(ROWS, squares).slice(0, 4)), [
+    [41, 4, 2, 8], [50, 4, 3, 9], [60, 4, 4, 11], [79, 4, 5, 13],
+  ]);
+  assert.deepEqual([side(4, 30, 79).what, side(5, 30, 79).what, side(5, 30, 80).what], ['insects', null, 'insects']);
+  assert.deepEqual([side(30, 5, 79).what, side(30, 6, 79).what, side(30, 6, 500).what], ['lost', null, 'lost']);
+  assert.deepEqual([side(5, 8, 79).what, side(5, 9, 79).what], ['sum', null]);
+});
+
+test('between two rows what is enough to treat is rounded up', () => {
+  assert.deepEqual([41, 50, 60, 79].map((squares) => rowFor(ROWS, squares).slice(4)), [[14, 13], [14, 14], [14, 16], [14, 20]]);
+  assert.deepEqual([side(14, 12, 40).side, side(14, 12, 41).side, side(14, 13, 41).side], ['treat', 'go-on', 'treat']);
+  assert.deepEqual([side(13, 20, 79).side, side(14, 20, 79).side, side(13, 20, 80).side], ['go-on', 'treat', 'treat']);
   assert.deepEqual([side(12, 40, 80).side, side(13, 19, 80).side], ['go-on', 'go-on']);
+});
+
+test('limits that fall from row to row are rounded down and up alike', () => {
+  const falling = [[40, 5, 6, 14, 13, 20], [80, 4, -1, 8, 12, 12]];
+  assert.deepEqual(rowFor(falling, 41), [41, 4, 5, 13, 13, 20]);
+  assert.deepEqual(rowFor(falling, 79), [79, 4, -1, 8, 13, 13]);
+});
+
+test('where one of two rows lets no number treat, none between them does', () => {
+  for (const [first, last] of [[[null, null], [13, 20]], [[14, 12], [null, null]]]) {
+    const rows = [[40, 4, 2, 8, ...first], [80, 5, 6, 14, ...last]];
+    assert.deepEqual(rowFor(rows, 60), [60, 4, 4, 11, null, null]);
+    assert.equal(sideOf(rows, { insects: 99, lost: 60, squares: 60 }).side, 'go-on');
+  }
 });
 
 test('with fewer squares than the first row, and past the last row to treat, the walk goes on', () => {
   assert.equal(side(0, 0, 39).side, 'go-on');
   assert.equal(side(99, 39, 39).side, 'go-on');
   assert.equal(side(99, 81, 81).side, 'go-on');
+  assert.equal(rowFor(ROWS, 39), null);
+  assert.deepEqual(rowFor(ROWS, 81), [81, 5, 6, 14, null, null]);
 });
 
 test('no number is enough where there is no limit', () => {
@@ -85,8 +108,8 @@ test('so few insects end the walk at the end of the first loop', () => {
 });
 
 test('so few lost squares end it, and so few of both together', () => {
-  assert.deepEqual(told(walkWith({ insects: 12, squares: 78, lost: 2 })).words, ['2 lost of 78 squares are few enough.']);
-  assert.deepEqual(told(walkWith({ insects: 5, squares: 78, lost: 3 })).words, ['Insects and lost squares together are few enough.']);
+  assert.deepEqual(told(walkWith({ insects: 12, squares: 78, lost: 5 })).words, ['5 lost of 78 squares are few enough.']);
+  assert.deepEqual(told(walkWith({ insects: 7, squares: 78, lost: 6 })).words, ['Insects and lost squares together are few enough.']);
 });
 
 test('where the walk may end no more squares are asked for', () => {
@@ -117,8 +140,8 @@ test('where insects decide alone squares are not looked at', () => {
 
 test('where blasted squares count, other lost ones do not', () => {
   const ofBlasted = [plan({ bar: 'blasted' })];
-  assert.equal(told(walkWith({ insects: 12, squares: 78, lost: 20, blasted: 2 }), ofBlasted).words[0], '2 blasted of 78 squares are few enough.');
-  assert.equal(told(walkWith({ insects: 12, squares: 78, blasted: 3 }), ofBlasted).title, 'Go on: the second loop');
+  assert.equal(told(walkWith({ insects: 12, squares: 78, lost: 20, blasted: 5 }), ofBlasted).words[0], '5 blasted of 78 squares are few enough.');
+  assert.equal(told(walkWith({ insects: 12, squares: 78, blasted: 6 }), ofBlasted).title, 'Go on: the second loop');
 });
 
 test('in between the walk goes on, and how far is told', () => {

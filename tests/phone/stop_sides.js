@@ -1,25 +1,28 @@
 /**
- * Look every count up in the stop plans that are read from standard input: one line for each number of
- * squares, the sides of its counts as letters and lengths, lost by lost and insect by insect.
+ * Look every count up in the looks of stop plans that are read from standard input. To standard output
+ * goes one letter for each count: look by look, by squares, by lost ones, by insects.
  */
-import { readFileSync } from 'node:fs';
+import { readFileSync, writeSync } from 'node:fs';
 import { sideOf } from '../../src/quarterwalk/phone/stop.js';
 
 const LETTERS = { hold: 'h', treat: 't', 'go-on': 'g' };
+const CODES = Object.fromEntries(Object.entries(LETTERS).map(([side, letter]) => [side, letter.charCodeAt(0)]));
 
-/** Write letters that follow each other as one letter and how many. */
-const runs = (letters) => letters.replace(/(.)\1*/g, (run, letter) => letter + run.length);
-
-function sides({ rows, insects: mostInsects, lost: mostLost }, squares) {
-  let letters = '';
-  for (let lost = 0; lost <= Math.min(squares, mostLost); lost += 1) {
-    for (let insects = 0; insects <= mostInsects; insects += 1) {
-      letters += LETTERS[sideOf(rows, { insects, lost, squares }).side];
-    }
-  }
-  return runs(letters);
+/** Write all of it; a pipe may take a part at a time. */
+function write(bytes) {
+  for (let done = 0; done < bytes.length; done += writeSync(1, bytes, done));
 }
 
-const looks = JSON.parse(readFileSync(0, 'utf8'));
-const told = looks.map((look) => look.squares.map((squares) => sides(look, squares)));
-process.stdout.write(JSON.stringify(told));
+for (const { rows, squares: mostSquares, insects: mostInsects, lost: mostLost } of JSON.parse(readFileSync(0, 'utf8'))) {
+  for (let squares = 0; squares <= mostSquares; squares += 1) {
+    const letters = new Uint8Array((mostLost + 1) * (mostInsects + 1));
+    let at = 0;
+    for (let lost = 0; lost <= mostLost; lost += 1) {
+      for (let insects = 0; insects <= mostInsects; insects += 1) {
+        letters[at] = CODES[sideOf(rows, { insects, lost, squares }).side];
+        at += 1;
+      }
+    }
+    write(letters);
+  }
+}

@@ -132,13 +132,19 @@ def test_with_more_squares_than_any_row_a_walk_may_hold_but_not_treat():
     assert ended(TWO, after(40, 90, squares=121)).fault is Fault.SAID_GO_ON
 
 
-def test_between_two_rows_fewer_squares_hold_and_more_treat():
-    rows = (Row(100, 4, 12, 22, 12, 19), Row(120, 5, 15, 27, 13, 21))
+def test_between_two_rows_limits_lie_on_the_straight_line_between_theirs():
+    rows = (Row(100, 4, 12, 22, 12, 18), Row(120, 5, 15, 27, 13, 21))
     plan = two_loops(FLOOR_85, *rows)
+    # halfway: 4.5 insects, 13.5 lost and 24.5 together hold; 12.5 and 19.5 treat
     assert ended(plan, after(4, 60, squares=110)).side is Side.HOLD
     assert ended(plan, after(5, 40, squares=110)).fault is Fault.SAID_GO_ON
-    assert ended(plan, after(12, 19, squares=110)).fault is Fault.SAID_GO_ON
-    assert ended(plan, after(13, 21, squares=110)).side is Side.TREAT
+    assert ended(plan, after(40, 13, squares=110)).side is Side.HOLD
+    assert ended(plan, after(40, 14, squares=110)).fault is Fault.SAID_GO_ON
+    assert ended(plan, after(8, 16, squares=110)).side is Side.HOLD
+    assert ended(plan, after(8, 17, squares=110)).fault is Fault.SAID_GO_ON
+    assert ended(plan, after(12, 30, squares=110)).fault is Fault.SAID_GO_ON
+    assert ended(plan, after(40, 19, squares=110)).fault is Fault.SAID_GO_ON
+    assert ended(plan, after(13, 20, squares=110)).side is Side.TREAT
 
 
 def test_after_the_only_look_sixty_plants_lie_ahead_wherever_it_goes_on():

@@ -88,6 +88,11 @@ def test_without_squares_points_are_densities():
     assert clear == pytest.approx([0.06, 0.09, 0.21, 0.30, 0.48, 0.78])
 
 
+def test_without_squares_only_densities_that_are_not_clear_are_near():
+    near = sorted(point.density for point in points_for(ALONE_15) if not point.clear)
+    assert near == pytest.approx([0.12, 0.18])
+
+
 def test_shares_of_points_stay_shares():
     points = points_for(Question(Fraction(25), SquareBar(Fraction(1, 50))))
     assert min(point.share for point in points) == 0.0

@@ -7,6 +7,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from quarterwalk.guideline import load_routine
 from quarterwalk.plan import (
     CRITERION,
     NOMINAL,
@@ -25,6 +26,7 @@ from quarterwalk.plan.bound import least_cost, most_ends
 from quarterwalk.plan.columns import columns
 from quarterwalk.plan.descent import descend
 from quarterwalk.plan.figures import worst_errors
+from quarterwalk.plan.look import room_at
 from quarterwalk.plan.make import first_squares
 from quarterwalk.plan.minutes import minutes_by_look, square_field_loops
 from quarterwalk.plan.one_look import best_row
@@ -33,6 +35,9 @@ from quarterwalk.plan.prior import COARSE, FINE, fields_for
 from tests.plan.made import ALONE_15, FLOOR_85
 
 ROUNDING = 1e-9
+
+THIN = load_routine().thin_sites
+"""With fewer squares no call can read the square set. [count]"""
 
 MANNERS = [
     (stopping, on) for stopping in Stopping for on in (SquaresOn.EVERY_PLANT, SquaresOn.FIRST_LOOP)
@@ -129,6 +134,29 @@ def test_three_loops_that_may_only_hold_never_treat_early():
     rows = descend(THREE, Stopping.HOLD_ONLY, MINUTES, worlds=(NOMINAL,), sweeps=6).rows
     assert keeps(THREE, rows, (NOMINAL,))
     assert all(row.insects_high is None and row.lost_high is None for row in rows)
+
+
+def test_with_squares_too_few_to_be_read_no_number_treats():
+    few, enough = (
+        best_row(walked(FLOOR_85, TWO_LOOPS, SquaresOn.FIRST_LOOP, n), Stopping.EITHER_WAY)
+        for n in (THIN - 1, THIN)
+    )
+    assert (few.insects_high, few.lost_high) == (None, None)
+    assert few.lost_low >= 0
+    assert enough.insects_high is not None
+    assert enough.lost_high is not None
+
+
+def test_only_looks_with_squares_too_few_to_be_read_have_no_room_to_treat():
+    rooms = [
+        room_at(walked(FLOOR_85, THREE_LOOPS, SquaresOn.EVERY_PLANT, n), look, Stopping.EITHER_WAY)
+        for n in (THIN - 1, THIN)
+        for look in (0, 1)
+    ]
+    assert [room.insects_high is not None for room in rooms] == [False, True, True, True]
+    assert [room.lost_high is not None for room in rooms] == [False, True, True, True]
+    alone = walked(ALONE_15, TWO_LOOPS, SquaresOn.NONE, 0)
+    assert room_at(alone, 0, Stopping.EITHER_WAY).insects_high is not None
 
 
 @pytest.mark.parametrize(("loops", "first", "last"), [(TWO_LOOPS, 40, 280), (THREE_LOOPS, 20, 140)])

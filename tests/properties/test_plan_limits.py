@@ -137,27 +137,81 @@ def test_all_counts_at_once_are_looked_up_as_one_by_one(row):
             assert treat[insects, lost] == (side is Side.TREAT)
 
 
-@given(lawful_looks(), counts, counts, st.integers(1, 300))
-def test_between_two_rows_both_must_agree(found, insects, lost, squares):
+@given(lawful_looks(), counts, counts, st.integers(0, 300))
+def test_counts_are_on_the_side_of_the_row_for_their_squares(found, insects, lost, squares):
     _, look = found
-    numbers = [row.squares for row in look.rows]
+    row = look.row_for(squares)
     side = look.side(insects, lost, squares)
-    if squares in numbers:
-        row = look.rows[numbers.index(squares)]
-        assert side is (
-            Side.HOLD if row.holds(insects, lost)
-            else Side.TREAT if row.treats(insects, lost)
-            else Side.GO_ON
-        )  # fmt: skip
-    elif squares < numbers[0]:
+    if row is None:
         assert side is Side.GO_ON
     else:
-        below = [row for row in look.rows if row.squares < squares][-1]
-        above = next((row for row in look.rows if row.squares > squares), None)
-        assert (side is Side.HOLD) == below.holds(insects, lost)
-        if side is Side.TREAT:
-            assert above is not None
-            assert above.treats(insects, lost)
+        assert (side is Side.HOLD) == row.holds(insects, lost)
+        assert (side is Side.TREAT) == row.treats(insects, lost)
+
+
+@given(lawful_looks())
+def test_at_a_row_its_own_limits_stand(found):
+    _, look = found
+    for row in look.rows:
+        assert look.row_for(row.squares) == row
+
+
+@given(lawful_looks(), st.integers(1, 200))
+def test_before_the_first_row_there_is_none_and_past_the_last_nothing_treats(found, step):
+    _, look = found
+    first, last = look.rows[0], look.rows[-1]
+    assert look.row_for(first.squares - step) is None
+    past = look.row_for(last.squares + step)
+    assert past == replace(last, squares=past.squares, insects_high=None, lost_high=None)
+
+
+LOW, HIGH = ("insects_low", "lost_low", "sum_low"), ("insects_high", "lost_high")
+
+
+@given(st.lists(free_rows, min_size=2, max_size=2), st.integers(1, 60), st.data())
+@settings(max_examples=300)
+def test_between_two_rows_limits_are_those_on_the_line_to_the_stricter_side(ends, span, data):
+    low, high = ends[0], replace(ends[1], squares=ends[0].squares + span)
+    step = data.draw(st.integers(1, span))
+    row = Look(40, (low, high)).row_for(low.squares + step)
+    for name in LOW + HIGH:
+        first, last, found = (getattr(each, name) for each in (low, high, row))
+        if first is None or last is None:
+            assert found is None or step == span
+            continue
+        line = first + Fraction((last - first) * step, span)
+        off = line - found if name in LOW else found - line
+        assert 0 <= off < 1
+
+
+@given(st.data(), questions)
+@settings(max_examples=200)
+def test_at_no_number_of_squares_a_row_speaks_against_the_rule(data, question):
+    assume(question.bar is not None)
+    numbers = sorted(data.draw(st.sets(st.integers(20, 280), min_size=2, max_size=2)))
+    look = Look(40, tuple(data.draw(lawful_rows(question, squares=n)) for n in numbers))
+    line = question.least_insects(look.plants)
+    for squares in range(numbers[0], numbers[1] + 3):
+        row, bar = look.row_for(squares), question.least_lost(squares)
+        # the fewest that the rule calls treat, and the most of either that it does not
+        assert not row.holds(line, bar)
+        assert not row.treats(line - 1, 10_000)
+        assert not row.treats(10_000, bar - 1)
+
+
+@given(st.lists(st.tuples(free_rows, st.integers(1, 60)), min_size=2, max_size=4))
+def test_limits_that_rise_from_row_to_row_never_fall_between_them(found):
+    squares, rows, most = 40, [], dict.fromkeys(LOW + HIGH, -1)
+    for row, step in found:
+        own = {name: getattr(row, name) for name in LOW + HIGH}
+        most = {name: max(most[name], own[name] or 0) for name in most}
+        rows.append(Row(squares, **most))
+        squares += step
+    look = Look(40, tuple(rows))
+    between = [look.row_for(n) for n in range(rows[0].squares, rows[-1].squares + 1)]
+    for name in LOW + HIGH:
+        limits = [getattr(row, name) for row in between]
+        assert limits == sorted(limits)
 
 
 @given(plans())

@@ -10,9 +10,10 @@ from quarterwalk.call.rule import Bounds
 from quarterwalk.call.verdict import Reason
 from quarterwalk.guideline import Guideline
 from quarterwalk.plan import (
-    LEAST_DIGITS,
     Ended,
     Fault,
+    Limit,
+    Lost,
     Plan,
     Side,
     ended_by,
@@ -104,21 +105,34 @@ def told(ended: Ended | None, reading: Reading) -> Iterator[Reason]:
     """
     if ended is None or ended.fault is not None:
         return
-    if ended.side is Side.TREAT:
-        text = phrase(
-            "The walk ended after {plants} plants, as stop plan {plan} allows:"
-            " so much was found that the whole walk would hardly say otherwise.",
-            plants=reading.plants,
-            plan=ended.plan.short,
-        )
-    else:
-        text = phrase(
-            "The walk ended after {plants} plants, as stop plan {plan} allows:"
-            " so little was found that the whole walk would hardly say treat.",
-            plants=reading.plants,
-            plan=ended.plan.short,
-        )
+    text = phrase(
+        "The walk ended after {plants} plants, as stop plan {plan} allows: {why}.",
+        plants=reading.plants,
+        plan=ended.plan.short,
+        why=_why(ended),
+    )
     yield Reason("ended-by-plan", text)
+
+
+def _why(ended: Ended) -> str:
+    """Name what was found so little or so much of that the rest need not be looked at."""
+    bar = ended.plan.question.bar
+    blasted = bar is not None and bar.lost is Lost.BLASTED
+    if ended.limit is Limit.INSECTS_LOW:
+        return phrase("so few insects are enough")
+    if ended.limit is Limit.LOST_LOW and blasted:
+        return phrase("so few blasted squares are enough")
+    if ended.limit is Limit.LOST_LOW:
+        return phrase("so few lost squares are enough")
+    if ended.limit is Limit.SUM_LOW and blasted:
+        return phrase("so few insects and blasted squares together are enough")
+    if ended.limit is Limit.SUM_LOW:
+        return phrase("so few insects and lost squares together are enough")
+    if blasted:
+        return phrase("so many insects and blasted squares are enough")
+    if bar is not None:
+        return phrase("so many insects and lost squares are enough")
+    return phrase("so many insects are enough")
 
 
 def not_covered(ended: Ended | None, reading: Reading) -> Iterator[Reason]:
@@ -141,16 +155,35 @@ def not_covered(ended: Ended | None, reading: Reading) -> Iterator[Reason]:
     if ended is None or ended.fault is None:
         yield Reason("unknown-plan", phrase("The stop plan named in the table is not known here."))
         return
-    plan = ended.plan.hash[:LEAST_DIGITS]
+    yield Reason("plan-not-kept", _not_kept(ended))
+
+
+def _not_kept(ended: Ended) -> str:
+    plan, plants = ended.plan.short, [str(look.plants) for look in ended.plan.looks]
     if ended.fault is Fault.OTHER_QUESTION:
-        text = phrase("Stop plan {plan} is for another line or floor.", plan=plan)
-    elif ended.fault is Fault.NOT_AT_A_LOOK:
-        text = phrase(
+        return phrase("Stop plan {plan} is for another line or floor.", plan=plan)
+    if ended.fault is Fault.NOT_AT_A_LOOK:
+        return phrase(
             "Stop plan {plan} lets a walk end after {plants} plants, the same number in every"
             " quarter.",
             plan=plan,
-            plants=listed([str(look.plants) for look in ended.plan.looks], "or"),
+            plants=listed(plants, "or"),
         )
-    else:
-        text = phrase("By stop plan {plan} these counts did not end the walk.", plan=plan)
-    yield Reason("plan-not-kept", text)
+    if ended.fault is Fault.TOO_MANY_PLANTS:
+        return phrase(
+            "Stop plan {plan} lets a walk end to treat after {plants} plants, and not one more.",
+            plan=plan,
+            plants=listed(plants, "or"),
+        )
+    if ended.fault is Fault.NOT_READABLE:
+        return phrase(
+            "Stop plan {plan} lets a walk end to treat only where square set can be read.",
+            plan=plan,
+        )
+    if ended.fault is Fault.QUARTERS_UNLIKE:
+        return phrase(
+            "Squares were checked on more plants in one quarter than in another. With every"
+            " quarter weighed alike, stop plan {plan} does not end this walk.",
+            plan=plan,
+        )
+    return phrase("By stop plan {plan} these counts did not end the walk.", plan=plan)

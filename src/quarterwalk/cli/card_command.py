@@ -24,21 +24,65 @@ from quarterwalk.report.stop_card_pdf import stop_card_pdf
 
 def run(options: argparse.Namespace) -> None:
     """Find the plan of each field, and write its card."""
+    found = find_cards(options)
+    for ground, card in found:
+        if card is None:
+            say(
+                f"{ground.name or 'A square field'}, {ground.acres:.0f} acres: walk all 100, no"
+                " plan saves minutes there. --loops 2+3 makes a card all the same."
+            )
+    cards = [(ground, card) for ground, card in found if card is not None]
+    if not cards:
+        return
+    with folder_for(options.out) as folder:
+        write_cards(cards, folder, options)
+    _say_written(cards, folder, options.week)
+
+
+def find_cards(options: argparse.Namespace) -> list[tuple[Ground, StopCard | None]]:
+    """Find the plan of each field, and make its card.
+
+    Parameters
+    ----------
+    options : argparse.Namespace
+        Of ``quarterwalk card``.
+
+    Returns
+    -------
+    list of (Ground, StopCard or None)
+        None where no plan saves minutes.
+    """
     refuse_stray_ground(options)
     chosen = chosen_plans(options)
-    ground = chosen_ground(options, chosen)
-    picked = [(each, _plan_of(each, options)) for each in ground]
-    for each, cost in picked:
-        if cost is None:
-            say(
-                f"{each.name or 'A square field'}, {each.acres:.0f} acres: walk all 100, no plan"
-                " saves minutes there. --loops 2+3 makes a card all the same."
-            )
-    cards = [
-        (each, _card(each, cost, chosen, options)) for each, cost in picked if cost is not None
+    picked = [(each, _plan_of(each, options)) for each in chosen_ground(options, chosen)]
+    return [
+        (each, None if cost is None else _card(each, cost, chosen, options))
+        for each, cost in picked
     ]
-    if cards:
-        _write(cards, options.out, PAPERS[options.paper], chosen.week)
+
+
+def write_cards(
+    cards: Sequence[tuple[Ground, StopCard]], folder: Path, options: argparse.Namespace
+) -> None:
+    """Write a page of each card, and a PDF where PDFs can be made.
+
+    Parameters
+    ----------
+    cards : sequence of (Ground, StopCard)
+        The cards.
+    folder : Path
+        Where; it is there already. [folder name]
+    options : argparse.Namespace
+        Of ``quarterwalk card``.
+    """
+    names = file_names(each.name or f"week {options.week}" for each, _ in cards)
+    paper, pdfs = PAPERS[options.paper], pdfs_can_be_made()
+    try:
+        for number, ((_, card), name) in enumerate(zip(cards, names, strict=True), start=1):
+            _write_one(card, folder, name, paper, pdf=pdfs)
+            tell_done(number, len(cards), "cards")
+    finally:
+        end_progress()
 
 
 def _plan_of(ground: Ground, options: argparse.Namespace) -> Cost | None:
@@ -58,15 +102,8 @@ def _card(ground: Ground, cost: Cost, chosen: Chosen, options: argparse.Namespac
     )
 
 
-def _write(cards: Sequence[tuple[Ground, StopCard]], out: str, paper: Paper, week: int) -> None:
-    """Write a page and a PDF of each card, and say what was written."""
+def _say_written(cards: Sequence[tuple[Ground, StopCard]], folder: Path, week: int) -> None:
     pdfs = pdfs_can_be_made()
-    names = file_names(each.name or f"week {week}" for each, _ in cards)
-    with folder_for(out) as folder:
-        for number, ((_, card), name) in enumerate(zip(cards, names, strict=True), start=1):
-            _write_one(card, folder, name, paper, pdf=pdfs)
-            tell_done(number, len(cards), "cards")
-    end_progress()
     for each, card in cards:
         loops = DESIGN_WORDS[card.plan.loops]
         say(f"{each.name or f'Week {week}'}: {loops}, plan {card.plan.short}.")

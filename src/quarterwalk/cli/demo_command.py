@@ -9,6 +9,7 @@ from pathlib import Path
 import numpy as np
 
 from quarterwalk.call import CallOptions
+from quarterwalk.cli.card_command import find_cards, write_cards
 from quarterwalk.cli.chosen import chosen_guideline, chosen_walks
 from quarterwalk.cli.demo_summary import DemoRun, print_summary
 from quarterwalk.cli.folder import folder_for, write
@@ -19,6 +20,7 @@ from quarterwalk.cli.reports import Wishes, write_reports
 from quarterwalk.cli.stage_command import read_seasons, write_seasons
 from quarterwalk.cli.standing import chosen_standings
 from quarterwalk.demo import (
+    CARDS,
     FIELDS,
     PLANTED,
     PLANTINGS,
@@ -36,6 +38,7 @@ from quarterwalk.demo import (
 from quarterwalk.errors import UsageError
 from quarterwalk.field import Field
 from quarterwalk.files.call_json import CALL_COLUMNS, call_rows, walk_json
+from quarterwalk.guideline import CLOSEST_WATCH_WEEKS
 from quarterwalk.reading import take_readings
 
 CALLS_JSON, CALLS_CSV = "calls.json", "calls.csv"
@@ -53,6 +56,7 @@ def run(options: argparse.Namespace) -> None:
         fields = fields_by_name(options.fields or str(folder / FIELDS), [])
         write_last_reports(judged, fields, folder, season.district.advisor)
         write_last_seasons(stage_words(folder, season.district), folder)
+        write_stop_cards(season.district, folder)
     print_summary(DemoRun(season, judged, folder, words, metric=options.units == "metric"))
     if options.calls_only:
         return
@@ -97,6 +101,27 @@ def write_last_seasons(words: list[str], folder: Path) -> None:
     where = folder / SEASONS
     where.mkdir(exist_ok=True)
     write_seasons(seasons, where)
+
+
+def write_stop_cards(district: District, folder: Path) -> None:
+    """Write the cards that say when a walk may end early, as ``quarterwalk card`` does.
+
+    Parameters
+    ----------
+    district : District
+        With the region's rule and the last day.
+    folder : Path
+        The demo's folder. [folder name]
+    """
+    where = folder / CARDS
+    where.mkdir(exist_ok=True)
+    # the weeks for which plans come with the package: none is worked out here
+    for week in range(1, CLOSEST_WATCH_WEEKS + 1):
+        rule = ["--guideline", district.guideline, "--week", str(week)]
+        day = ["--date", district.last_day.isoformat()]
+        options = make_parser().parse_args(["card", *rule, *day, "--out", _plain(where)])
+        cards = [(ground, card) for ground, card in find_cards(options) if card is not None]
+        write_cards(cards, where, options)
 
 
 def stage_words(folder: Path, district: District) -> list[str]:

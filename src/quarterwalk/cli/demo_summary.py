@@ -50,6 +50,7 @@ _FILES = (
     ("calls.csv", "one row a call, for a spreadsheet"),
     ("reports", "what each grower is told of the last walk"),
     ("seasons", "each field's season by weather and by what was seen"),
+    ("cards", "when a walk may end early, weeks 1 to 3, to print"),
 )
 
 # Reasons that are the whole story of a field when they come first.

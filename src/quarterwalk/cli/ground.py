@@ -13,7 +13,7 @@ from functools import partial
 from quarterwalk.cli.certainty import range_at
 from quarterwalk.cli.lengths import area_words
 from quarterwalk.cli.screen import end_progress, tell_done
-from quarterwalk.errors import shown
+from quarterwalk.errors import UsageError, shown
 from quarterwalk.field import Field, Layout, Plan, acres_of, lay_out
 from quarterwalk.files.boundaries import FieldFile, read_fields
 from quarterwalk.guideline import load_routine
@@ -35,6 +35,38 @@ def chosen_fields(path: str) -> tuple[Field, ...]:
     tuple of Field
     """
     return _read(path).fields
+
+
+def asked_for(fields: Sequence[Field], names: Sequence[str] | None) -> Sequence[Field]:
+    """Take the fields that were named, or all where none was.
+
+    Parameters
+    ----------
+    fields : sequence of Field
+        Of a file of boundaries.
+    names : sequence of str or None
+        What followed each ``--field``.
+
+    Returns
+    -------
+    sequence of Field
+        In the order of the names, each once.
+
+    Raises
+    ------
+    UsageError
+        If a name is none of the fields'.
+    """
+    if not names:
+        return fields
+    known = {field.name: field for field in fields}
+    for name in names:
+        if name not in known:
+            there = ", ".join(known)
+            raise UsageError(
+                f'--field must name a field of the file, got "{shown(name)}": {there}.'
+            )
+    return [known[name] for name in dict.fromkeys(names)]
 
 
 def _read(path: str) -> FieldFile:

@@ -137,7 +137,7 @@ def _sheet(commands: _Commands) -> None:  # type: ignore[valid-type]
 
 def _plan(commands: _Commands) -> None:  # type: ignore[valid-type]
     parser = _command(commands, "plan", "say when a walk may end early, and what that saves")
-    planning(parser, _FIELDS)
+    planning(parser, _FIELDS, _WALKS)
     _json(parser)
 
 

@@ -2,18 +2,24 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
 from quarterwalk.call.figures import plain_number
+from quarterwalk.cli.plan_at import Standing, Stands
 from quarterwalk.cli.plan_chosen import Chosen
 from quarterwalk.cli.plan_ground import Ground
-from quarterwalk.plan import Cost, Look, Lost, Row, RowFigures, Shelved, clear_field
+from quarterwalk.cli.plan_own import Own, TriedPlan
+from quarterwalk.plan import CRITERION, Cost, Look, Lost, Row, RowFigures, Shelved, clear_field
+from quarterwalk.plan.learn import Estimate
 from quarterwalk.walk import QUADRANTS
 
 Json = dict[str, object]
 
 
-def plan_content(chosen: Chosen, ground: Sequence[Ground]) -> Json:
+def plan_content(
+    chosen: Chosen, ground: Sequence[Ground], walk: Standing | None, own: Own | None
+) -> Json:
     """Give all that ``quarterwalk plan`` tells, for ``--json``.
 
     Parameters
@@ -22,6 +28,10 @@ def plan_content(chosen: Chosen, ground: Sequence[Ground]) -> Json:
         The rule, the week and the plans.
     ground : sequence of Ground
         The fields.
+    walk : Standing or None
+        Where a walk stands; None where no counts were given.
+    own : Own or None
+        What one's own walks say; None where none were given.
 
     Returns
     -------
@@ -46,6 +56,8 @@ def plan_content(chosen: Chosen, ground: Sequence[Ground]) -> Json:
         },
         "plans": [_plan(cost.shelved, cost.row) for cost in ground[0].costs],
         "fields": [_field(each) for each in ground],
+        "at": None if walk is None else _standing(walk, chosen),
+        "own_walks": None if own is None else _own(own),
     }  # fmt: skip
 
 
@@ -138,3 +150,67 @@ def _cost(cost: Cost, ground: Ground) -> Json:
         "clear_minutes": round(cost.clear_minutes, 2),
         "saves": round(cost.saves, 2),
     }
+
+
+def _standing(walk: Standing, chosen: Chosen) -> Json:
+    counts, asked = walk.counts, chosen.question.bar is not None
+    return {
+        "look": counts.look,
+        "insects": counts.insects,
+        "lost": counts.lost if asked else None,
+        "squares": counts.squares if asked else None,
+        "by_plan": [_stands(each) for each in walk.plans],
+    }
+
+
+def _stands(stands: Stands) -> Json:
+    return {
+        "hash": stands.plan.hash,
+        "checked": stands.checked,
+        "side": stands.side.value,
+        "plants_ahead": _rounded(stands.plants),
+        "settled": _rounded(stands.settled, 4),
+        "minutes_ahead": [_rounded(each) for each in stands.minutes] if stands.minutes else None,
+    }
+
+
+def _own(own: Own) -> Json:
+    learned = own.learned
+    return {
+        "walks": own.walks,
+        "k": _estimate(learned.k),
+        "stop_cv": _estimate(learned.stop_cv),
+        "rho": _estimate(learned.rho),
+        "median_per_100": _estimate(learned.median, 100.0),
+        "log_spread": _estimate(learned.log_spread),
+        "limits": {"clear": CRITERION.clear, "near": CRITERION.near},
+        "tried": [_tried(each) for each in own.plans],
+    }
+
+
+def _estimate(estimate: Estimate, times: float = 1.0) -> Json:
+    return {
+        "value": _rounded(times * estimate.value, 4),
+        "low": _rounded(times * estimate.low, 4),
+        "high": _rounded(times * estimate.high, 4),
+        "walks_used": estimate.walks_used,
+    }
+
+
+def _tried(plan: TriedPlan) -> Json:
+    tried = plan.tried
+    return {
+        "hash": plan.cost.shelved.plan.hash,
+        "worst_clear": _rounded(tried.worst_clear, 3),
+        "worst_near": _rounded(tried.worst_near, 3),
+        "plants": _rounded(tried.plants),
+        "own_plants": _rounded(tried.own_plants),
+        "stays": plan.stays,
+        "fitted": [_row(row) for row in plan.fitted],
+        "fitted_plants": _rounded(plan.fitted_plants),
+    }
+
+
+def _rounded(value: float | None, places: int = 2) -> float | None:
+    """Round a number; null where there is none, or where it is infinite."""
+    return None if value is None or math.isinf(value) else round(value, places)

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 import argparse
 import sys
-from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from quarterwalk.cli.ground import chosen_fields, laid_out, size_notices
+from quarterwalk.cli.ground import asked_for, chosen_fields, laid_out, size_notices
 from quarterwalk.cli.plan_chosen import Chosen
-from quarterwalk.errors import UsageError, shown
-from quarterwalk.field import Field, Layout
+from quarterwalk.errors import UsageError
+from quarterwalk.field import Layout
 from quarterwalk.field import Plan as Loops
 from quarterwalk.guideline import load_routine
 from quarterwalk.plan import Cost, Way, cheapest, cost_of
@@ -67,7 +66,7 @@ def chosen_ground(options: argparse.Namespace, chosen: Chosen) -> list[Ground]:
     refuse_stray_ground(options)
     if options.fields is None:
         return [_square(options.acres or USUAL_ACRES, chosen)]
-    fields = _asked_for(chosen_fields(options.fields), options.field)
+    fields = asked_for(chosen_fields(options.fields), options.field)
     on = options.date or date.today()  # noqa: DTZ011 - the day on the scout's own calendar
     each = load_routine().plants_a_stop
     tours = laid_out(fields, on, Loops((sum(_designs(chosen)[0]),), each))
@@ -137,14 +136,3 @@ def _costed(name: str, acres: float, way: Way, chosen: Chosen) -> Ground:
             for each in chosen.plans
         ),
     )
-
-
-def _asked_for(fields: Sequence[Field], names: Sequence[str] | None) -> Sequence[Field]:
-    known = {field.name: field for field in fields}
-    for name in names or ():
-        if name not in known:
-            there = ", ".join(known)
-            raise UsageError(
-                f'--field must name a field of the file, got "{shown(name)}": {there}.'
-            )
-    return [known[name] for name in dict.fromkeys(names)] if names else fields

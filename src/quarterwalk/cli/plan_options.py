@@ -14,7 +14,11 @@ MOST_SQUARES, MOST_AMOUNT = 20, 10_000
 """First positions on one plant, and acres, seconds or metres, at most."""
 
 
-def planning(parser: argparse.ArgumentParser, fields: str) -> None:
+MOST_COUNT = 10_000
+"""Insects or squares of one walk at most. [count]"""
+
+
+def planning(parser: argparse.ArgumentParser, fields: str, walks: str | None = None) -> None:
     """Add what chooses a stop plan.
 
     Parameters
@@ -23,6 +27,8 @@ def planning(parser: argparse.ArgumentParser, fields: str) -> None:
         Of a command.
     fields : str
         What a file of boundaries may be.
+    walks : str or None
+        What a table of walks may be; None for a command that tries no plan on walks.
     """
     parser.add_argument(
         "--guideline",
@@ -57,6 +63,8 @@ def planning(parser: argparse.ArgumentParser, fields: str) -> None:
     )
     _ground(parser, fields)
     _pace(parser)
+    if walks is not None:
+        _tried(parser, walks)
 
 
 def _ground(parser: argparse.ArgumentParser, fields: str) -> None:
@@ -86,6 +94,42 @@ def _pace(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--pace", type=amount, metavar="METRES", help="walked in a minute (default: 75)"
     )
+
+
+def _tried(parser: argparse.ArgumentParser, walks: str) -> None:
+    parser.add_argument(
+        "--walks", metavar="WALKS", help=f"what your own walks say of the plans: {walks}"
+    )
+    parser.add_argument(
+        "--at",
+        type=at,
+        metavar="LOOK,INSECTS[,LOST,SQUARES]",
+        help="where a walk with these counts stands; look 1 is the end of the first loop",
+    )
+
+
+def at(text: str) -> tuple[int, ...]:
+    """Read a look and the counts there: insects, and where squares are asked lost ones of all."""
+    parts = [part.strip() for part in text.split(",")]
+    whole = all(part.isascii() and part.isdecimal() for part in parts)
+    if not whole or len(parts) not in (2, 4):
+        raise argparse.ArgumentTypeError(
+            f'must be a look and its counts, such as 1,6 or 1,6,17,118, got "{text}"'
+        )
+    counts = tuple(map(int, parts))
+    if counts[0] < 1:
+        raise argparse.ArgumentTypeError(
+            f'must begin with 1 for the end of the first loop, or 2, got "{text}"'
+        )
+    if max(counts) > MOST_COUNT:
+        raise argparse.ArgumentTypeError(
+            f'must have counts of at most {MOST_COUNT:,}, got "{text}"'
+        )
+    if len(counts) > 2 and counts[2] > counts[3]:
+        raise argparse.ArgumentTypeError(
+            f"must have no more squares lost than checked, got {counts[2]} lost of {counts[3]}"
+        )
+    return counts
 
 
 def loops(text: str) -> tuple[int, ...]:

@@ -89,18 +89,36 @@ def _say_look(question: Question, look: Look, row: Row, loop: int) -> None:
         f" quarter{squares}:",
         indent=4,
     )
+    ends = ends_told(question, row)
+    for each in ends:
+        say(each, indent=6, hanging=8)
+    say(f"{'Anything else: go' if ends else 'Go'} on with loop {loop + 1}.", indent=6)
+
+
+def ends_told(question: Question, row: Row) -> list[str]:
+    """Say at which counts a walk ends at a look.
+
+    Parameters
+    ----------
+    question : Question
+        What is answered.
+    row : Row
+        The limits.
+
+    Returns
+    -------
+    list of str
+        A sentence for each answer that the walk may end with; none where it always goes on.
+    """
     low, high = _low(question, row), _high(question, row)
-    if low:
-        say(f"{low}: stop, do not treat.", indent=6, hanging=8)
-    if high:
-        say(f"{high}: stop, treat.", indent=6, hanging=8)
-    say(f"{'Anything else: go' if low or high else 'Go'} on with loop {loop + 1}.", indent=6)
+    not_to_treat = [f"{low}: stop, do not treat."] if low else []
+    return [*not_to_treat, f"{high}: stop, treat."] if high else not_to_treat
 
 
 def _low(question: Question, row: Row) -> str:
     limits = {"insects": row.insects_low}
     if question.bar is not None:
-        limits |= {f"{_lost(question)} squares": row.lost_low, "together": row.sum_low}
+        limits |= {f"{lost_word(question)} squares": row.lost_low, "together": row.sum_low}
     told = [f"{what} {most} or fewer" for what, most in limits.items() if most >= 0]
     return capital(", or ".join(told))
 
@@ -111,10 +129,11 @@ def _high(question: Question, row: Row) -> str:
     told = f"Insects {row.insects_high} or more"
     if question.bar is None:
         return told
-    return f"{told} and {_lost(question)} squares {row.lost_high} or more"
+    return f"{told} and {lost_word(question)} squares {row.lost_high} or more"
 
 
-def _lost(question: Question) -> str:
+def lost_word(question: Question) -> str:
+    """Say what the squares that count against the bar are: lost, or blasted."""
     blasted = question.bar is not None and question.bar.lost is Lost.BLASTED
     return "blasted" if blasted else "lost"
 

@@ -4,16 +4,14 @@ from __future__ import annotations
 
 import argparse
 import sys
-from collections.abc import Sequence
 from datetime import date
 
 from quarterwalk.cli.chosen import chosen_guideline
 from quarterwalk.cli.folder import folder_for, write
-from quarterwalk.cli.ground import chosen_fields, laid_out, size_notices
+from quarterwalk.cli.ground import asked_for, chosen_fields, laid_out, size_notices
 from quarterwalk.cli.reports import PAPERS, no_pdf, pdfs_can_be_made
 from quarterwalk.cli.screen import end_progress, say, tell_done
-from quarterwalk.errors import UsageError, shown
-from quarterwalk.field import Field, Plan
+from quarterwalk.field import Plan
 from quarterwalk.files.file_names import file_names
 from quarterwalk.guideline import load_routine
 from quarterwalk.report import sheet_page, sheet_pdf, walk_sheet
@@ -21,7 +19,7 @@ from quarterwalk.report import sheet_page, sheet_pdf, walk_sheet
 
 def run(options: argparse.Namespace) -> None:
     """Lay the fields out for the day and write a sheet of each."""
-    fields = _asked_for(chosen_fields(options.fields), options.field)
+    fields = asked_for(chosen_fields(options.fields), options.field)
     on = options.date or date.today()  # noqa: DTZ011 - the day on the scout's own calendar
     guideline = chosen_guideline(options.guideline) if options.guideline else None
     plan = Plan(options.loops, options.plants or load_routine().plants_a_stop)
@@ -43,16 +41,3 @@ def run(options: argparse.Namespace) -> None:
     count = "1 blank sheet" if len(fields) == 1 else f"{len(fields)} blank sheets"
     how = "as a PDF and as a page to print" if pdfs else "as a page to print"
     say(f"{folder} holds {count}, {how}." + ("" if pdfs else f" {no_pdf()}"))
-
-
-def _asked_for(fields: Sequence[Field], names: Sequence[str] | None) -> Sequence[Field]:
-    if not names:
-        return fields
-    known = {field.name: field for field in fields}
-    for name in names:
-        if name not in known:
-            there = ", ".join(known)
-            raise UsageError(
-                f'--field must name a field of the file, got "{shown(name)}": {there}.'
-            )
-    return [known[name] for name in dict.fromkeys(names)]

@@ -9,6 +9,7 @@ from quarterwalk.demo.comparison import Comparison, Tally, compare
 from quarterwalk.demo.district import DemoField, District, Visit, Way, load_district
 from quarterwalk.demo.season import FieldSeason, Season, TrueWalk, make_season
 from quarterwalk.demo.tables import (
+    CARDS,
     FIELDS,
     PLANTED,
     PLANTINGS,
@@ -24,6 +25,7 @@ from quarterwalk.demo.tables import (
 from quarterwalk.demo.truth import Truth, rule_says_treat, true_field
 
 __all__ = [
+    "CARDS",
     "FIELDS",
     "PLANTED",
     "PLANTINGS",

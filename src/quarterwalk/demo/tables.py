@@ -31,6 +31,9 @@ WEATHER, SEEN, PLANTED = "weather.csv", "seen.csv", "planted.csv"
 FIELDS, REPORTS, SEASONS = "fields.geojson", "reports", "seasons"
 """The boundaries, the folder of what growers are told, and that of each field's season."""
 
+CARDS = "cards"
+"""The folder of the cards that say when a walk may end early."""
+
 # The scouts' looks at the crop have dice of their own, so that no walk changes with them.
 _SEEN_DICE = 5
 

@@ -7,7 +7,7 @@ worked out, never simulated; see the method page "When a walk may end early".
 from quarterwalk.plan.ahead import Ahead, ahead, expected_minutes
 from quarterwalk.plan.choose import Cost, Way, cheapest, cost_of, nearest_row
 from quarterwalk.plan.course import Course, Stretch, course_of, walked
-from quarterwalk.plan.ended import Ended, Fault, ended_by
+from quarterwalk.plan.ended import Ended, Fault, Limit, ended_by
 from quarterwalk.plan.figures import RowFigures, clear_field, excess_errors, figures_of
 from quarterwalk.plan.make import THREE_LOOPS, TWO_LOOPS, Wanted, make_plan
 from quarterwalk.plan.minutes import USUAL_PACE, Pace
@@ -51,6 +51,7 @@ __all__ = [
     "Criterion",
     "Ended",
     "Fault",
+    "Limit",
     "Look",
     "Lost",
     "Outcomes",

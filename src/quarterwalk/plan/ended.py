@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
-from quarterwalk.plan.plan import Look, Plan, Side
+from quarterwalk.plan.plan import Look, Plan, Row, Side
 from quarterwalk.plan.question import Lost, Question
 from quarterwalk.reading import Reading
 from quarterwalk.walk import QUADRANTS
@@ -17,6 +17,18 @@ class Fault(StrEnum):
     OTHER_QUESTION = "other-question"  # it answers another line or floor
     NOT_AT_A_LOOK = "not-at-a-look"  # the plants are not those of a look, quarter by quarter
     SAID_GO_ON = "said-go-on"  # the counts did not allow an end
+    TOO_MANY_PLANTS = "too-many-plants"  # they reach the same number more easily
+    NOT_READABLE = "not-readable"  # no call says treat where the squares can't be read
+    QUARTERS_UNLIKE = "quarters-unlike"  # weighed alike, they say something else
+
+
+class Limit(StrEnum):
+    """By which limit a walk ended."""
+
+    INSECTS_LOW = "insects-low"
+    LOST_LOW = "lost-low"
+    SUM_LOW = "sum-low"
+    HIGH = "high"
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,11 +43,14 @@ class Ended:
         What the counts say at the look that the walk had reached.
     fault : Fault or None
         Why the plan does not cover the end; None where it does.
+    limit : Limit or None
+        By which limit it ended; None where the counts do not allow an end.
     """
 
     plan: Plan
     side: Side
     fault: Fault | None
+    limit: Limit | None = None
 
 
 def ended_by(plan: Plan, question: Question, reading: Reading) -> Ended:
@@ -60,13 +75,35 @@ def ended_by(plan: Plan, question: Question, reading: Reading) -> Ended:
     look = next((each for each in plan.looks if _is_at(each, reading)), None)
     if look is None:
         return Ended(plan, Side.GO_ON, Fault.NOT_AT_A_LOOK)
-    asked = question.bar is not None
-    side = look.side(reading.insects, _lost(question, reading), reading.squares if asked else 0)
-    if side is Side.TREAT and not _may_treat(look, reading, asked=asked):
-        side = Side.GO_ON
-    if side is not Side.GO_ON and (side is Side.TREAT) != _is_past(question, reading):
-        side = Side.GO_ON
-    return Ended(plan, side, Fault.SAID_GO_ON if side is Side.GO_ON else None)
+    lost = _lost(question, reading)
+    squares = 0 if question.bar is None else reading.squares
+    side = look.side(reading.insects, lost, squares)
+    limit = _limit(look.row_for(squares), reading.insects, lost)
+    return Ended(plan, side, _fault(side, look, question, reading), limit)
+
+
+def _fault(side: Side, look: Look, question: Question, reading: Reading) -> Fault | None:
+    if side is Side.GO_ON:
+        return Fault.SAID_GO_ON
+    if side is Side.TREAT and reading.plants != look.plants:
+        return Fault.TOO_MANY_PLANTS
+    if side is Side.TREAT and question.bar is not None and not reading.set_readable:
+        return Fault.NOT_READABLE
+    if (side is Side.TREAT) != _is_past(question, reading):
+        return Fault.QUARTERS_UNLIKE
+    return None
+
+
+def _limit(row: Row | None, insects: int, lost: int) -> Limit | None:
+    if row is None:
+        return None
+    if insects <= row.insects_low:
+        return Limit.INSECTS_LOW
+    if lost <= row.lost_low:
+        return Limit.LOST_LOW
+    if insects + lost <= row.sum_low:
+        return Limit.SUM_LOW
+    return Limit.HIGH if row.treats(insects, lost) else None
 
 
 # A quarter may have one plant more than the look asks for: stops are counted in a row, and
@@ -95,15 +132,6 @@ def _is_past(question: Question, reading: Reading) -> bool:
     if question.bar.lost is Lost.BLASTED:
         return reading.blasted_share is not None and reading.blasted_share >= question.bar.share
     return reading.square_set is not None and 1 - reading.square_set > question.bar.share
-
-
-def _may_treat(look: Look, reading: Reading, *, asked: bool) -> bool:
-    """Tell whether counts that are high enough stand for treating.
-
-    More plants than the look has reach the same number more easily; and no call says treat
-    where the squares that it asks for can't be read.
-    """
-    return reading.plants == look.plants and (reading.set_readable or not asked)
 
 
 def _lost(question: Question, reading: Reading) -> int:
