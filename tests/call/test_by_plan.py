@@ -69,14 +69,14 @@ def test_a_walk_that_ended_by_a_plan_is_as_good_as_finished():
     told = text(made, "ended-by-plan")
     assert "after 40 plants" in told
     assert HOLDS.short in told
-    assert "so little was found" in told
+    assert "allows with so few insects." in told
 
 
 def test_a_walk_that_ended_to_treat_says_that_much_was_found():
     made = ended(TREATS.hash, insects=22, lost=40)
     assert made.verdict is Verdict.TREAT
     assert not made.provisional
-    assert "so much was found" in text(made, "ended-by-plan")
+    assert "with so many insects and lost squares." in text(made, "ended-by-plan")
 
 
 def test_a_plan_that_may_only_hold_does_not_end_a_walk_to_treat():

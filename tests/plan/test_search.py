@@ -3,9 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import partial
+from itertools import pairwise, product
 
 import numpy as np
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from quarterwalk.guideline import load_routine
 from quarterwalk.plan import (
@@ -29,15 +33,21 @@ from quarterwalk.plan.figures import worst_errors
 from quarterwalk.plan.look import room_at
 from quarterwalk.plan.make import first_squares
 from quarterwalk.plan.minutes import minutes_by_look, square_field_loops
-from quarterwalk.plan.one_look import best_row
+from quarterwalk.plan.one_look import Good, best_row, good_rows
 from quarterwalk.plan.outcome import follow
 from quarterwalk.plan.prior import COARSE, FINE, fields_for
+from quarterwalk.plan.rising import rising_rows
 from tests.plan.made import ALONE_15, FLOOR_85
 
 ROUNDING = 1e-9
 
 THIN = load_routine().thin_sites
 """With fewer squares no call can read the square set. [count]"""
+
+A_FALL = 0.05
+"""What a limit that falls from row to row is worth. [fraction of the walks]"""
+
+HOLDING = ("insects_low", "lost_low", "sum_low")
 
 MANNERS = [
     (stopping, on) for stopping in Stopping for on in (SquaresOn.EVERY_PLANT, SquaresOn.FIRST_LOOP)
@@ -95,6 +105,63 @@ def test_a_walk_by_insects_alone_has_limits_of_insects_alone():
     assert (row.squares, row.lost_low, row.sum_low, row.lost_high) == (0, -1, -1, 0)
     assert row.insects_low >= 0
     assert row.insects_high is not None
+
+
+def falls(before: Row, after: Row) -> int:
+    """Count the limits that move the wrong way: that on insects to treat may only fall."""
+    holding = [(getattr(before, name), getattr(after, name)) for name in HOLDING]
+    wrong = sum(last < first for first, last in holding)
+    if before.lost_high is not None and after.lost_high is not None:
+        wrong += after.lost_high < before.lost_high
+        wrong += after.insects_high > before.insects_high
+    return wrong
+
+
+few = st.integers(-1, 4)
+treating = st.none() | st.tuples(st.integers(5, 8), st.integers(5, 8))
+goods = st.builds(
+    lambda low, high, ends: Good(Row(0, *low, *(high or (None, None))), ends / 100),
+    st.tuples(few, few, few), treating, st.integers(40, 50),
+)  # fmt: skip
+
+
+@given(st.lists(st.lists(goods, min_size=1, max_size=4), min_size=2, max_size=4))
+@settings(max_examples=200)
+def test_of_all_ways_to_choose_rows_the_one_that_ends_most_is_chosen(good):
+    def worth(chain):
+        wrong = sum(falls(a.row, b.row) for a, b in pairwise(chain))
+        return sum(each.ends for each in chain) - A_FALL * wrong
+
+    # of two that are the same row, the one that ends more walks is meant
+    chosen = [
+        max((each for each in here if each.row == row), key=lambda each: each.ends)
+        for here, row in zip(good, rising_rows(good), strict=True)
+    ]
+    best = max(worth(chain) for chain in product(*good))
+    assert worth(chosen) == pytest.approx(best)
+
+
+def test_the_rows_near_the_best_keep_all_limits_and_end_nearly_as_many():
+    course = walked(FLOOR_85, TWO_LOOPS, SquaresOn.FIRST_LOOP, 90)
+    good = good_rows(course, Stopping.EITHER_WAY)
+    assert good[0].row == best_row(course, Stopping.EITHER_WAY)
+    ends = [each.ends for each in good]
+    assert ends == sorted(ends, reverse=True)
+    assert ends[0] - ends[-1] <= 0.03 + ROUNDING
+    assert len({each.row for each in good}) == len(good) > 1
+    for each in good[:: len(good) // 6]:
+        assert keeps(course, [each.row])
+        assert ends_first(course, [each.row])[0] == pytest.approx(each.ends)
+
+
+def test_three_loops_can_be_kept_from_falling_under_the_limits_of_fewer_squares():
+    neighbour = walked(FLOOR_85, THREE_LOOPS, SquaresOn.EVERY_PLANT, 50)
+    search = partial(descend, stopping=Stopping.EITHER_WAY, cost=MINUTES, worlds=(NOMINAL,))
+    before = search(neighbour).rows
+    moved = [replace(row, squares=n) for row, n in zip(before, THREE.squares, strict=False)]
+    found = search(THREE, start=moved, over=before, sweeps=12)
+    assert keeps(THREE, found.rows, (NOMINAL,))
+    assert [falls(a, b) for a, b in zip(before, found.rows, strict=True)] == [0, 0]
 
 
 def test_three_loops_keep_all_limits_and_cost_no_more_than_without_the_first_look():

@@ -106,7 +106,7 @@ def told(ended: Ended | None, reading: Reading) -> Iterator[Reason]:
     if ended is None or ended.fault is not None:
         return
     text = phrase(
-        "The walk ended after {plants} plants, as stop plan {plan} allows: {why}.",
+        "The walk ended after {plants} plants, as stop plan {plan} allows {why}.",
         plants=reading.plants,
         plan=ended.plan.short,
         why=_why(ended),
@@ -119,20 +119,20 @@ def _why(ended: Ended) -> str:
     bar = ended.plan.question.bar
     blasted = bar is not None and bar.lost is Lost.BLASTED
     if ended.limit is Limit.INSECTS_LOW:
-        return phrase("so few insects are enough")
+        return phrase("with so few insects")
     if ended.limit is Limit.LOST_LOW and blasted:
-        return phrase("so few blasted squares are enough")
+        return phrase("with so few blasted squares")
     if ended.limit is Limit.LOST_LOW:
-        return phrase("so few lost squares are enough")
+        return phrase("with so few lost squares")
     if ended.limit is Limit.SUM_LOW and blasted:
-        return phrase("so few insects and blasted squares together are enough")
+        return phrase("with so few insects and blasted squares together")
     if ended.limit is Limit.SUM_LOW:
-        return phrase("so few insects and lost squares together are enough")
+        return phrase("with so few insects and lost squares together")
     if blasted:
-        return phrase("so many insects and blasted squares are enough")
+        return phrase("with so many insects and blasted squares")
     if bar is not None:
-        return phrase("so many insects and lost squares are enough")
-    return phrase("so many insects are enough")
+        return phrase("with so many insects and lost squares")
+    return phrase("with so many insects")
 
 
 def not_covered(ended: Ended | None, reading: Reading) -> Iterator[Reason]:

@@ -100,7 +100,7 @@ def _read(path: Path) -> Shelved | None:
     """Read a kept plan; None where the file is not whole, or not the plan of its name."""
     try:
         found = shelved_from_json(json.loads(path.read_text(encoding="utf-8")))
-    except (OSError, ValueError, KeyError, TypeError, AttributeError):
+    except (OSError, ValueError, KeyError, TypeError, AttributeError, ArithmeticError):
         return None
     rows = len(found.figures)
     whole = all(len(look.rows) == rows > 0 for look in found.plan.looks)

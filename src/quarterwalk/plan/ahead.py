@@ -63,14 +63,18 @@ def ahead(plan: Plan, row: int, look: int) -> Ahead:
     rows = [each.rows[row] for each in plan.looks]
     seen = spread.weight[:, None, None] * _unstopped(fields, look)
     left = _left(fields, rows, look, course.plants)
-    mean = (seen * left).sum(axis=0) / np.maximum(seen.sum(axis=0), _NEVER_SEEN)
+    often = seen.sum(axis=0)
+    rest = float(course.plants[-1] - course.plants[look])
+    mean = np.where(
+        often > _NEVER_SEEN, (seen * left).sum(axis=0) / np.maximum(often, _NEVER_SEEN), rest
+    )
     held, treated = sides(course, rows[look])
     over = held | treated
     settled = np.ones_like(mean)
     if look + 1 < len(rows):
         ends = np.logical_or(*sides(course, rows[look + 1])).astype(float)
         chance = fields.back(np.broadcast_to(ends, seen.shape), look)
-        settled = (seen * chance).sum(axis=0) / np.maximum(seen.sum(axis=0), _NEVER_SEEN)
+        settled = (seen * chance).sum(axis=0) / np.maximum(often, _NEVER_SEEN)
     return Ahead(np.where(over, 0.0, mean), np.where(over, 1.0, settled))
 
 
@@ -100,7 +104,7 @@ def expected_minutes(table: Ahead, by_look: Sequence[float], look: int) -> Float
     return np.where(table.plants > 0, minutes, 0.0)
 
 
-# Counts less likely than this are never seen; no mean is taken of nothing. [fraction]
+# Counts less likely than this are never seen: the whole rest is told for them. [fraction]
 _NEVER_SEEN = 1e-300
 
 

@@ -14,6 +14,7 @@ from quarterwalk.plan.minutes import minutes_by_look, square_field_loops
 from quarterwalk.plan.one_look import best_row
 from quarterwalk.plan.outcome import follow
 from quarterwalk.plan.plan import Plan, Row
+from quarterwalk.plan.points import CRITERION
 from quarterwalk.plan.prior import FINE, Spread, fields_for
 from quarterwalk.plan.worlds import NOMINAL, WORLDS, World
 
@@ -82,7 +83,10 @@ def try_plan(plan: Plan, row: int, learned: Learned) -> Tried:
 
 
 def _fitted(plan: Plan, course: Course, rows: list[Row], world: World) -> tuple[Row, ...]:
-    """Search for limits that keep the errors in one world more."""
+    """Search for limits that keep the errors in one world more; kept ones stay as they are."""
+    errors = worst_errors(course, rows, world)
+    if errors[0] <= CRITERION.clear and errors[1] <= CRITERION.near:
+        return tuple(rows)
     worlds = (*WORLDS, world)
     if len(plan.loops) == len(TWO_LOOPS):
         return (best_row(course, plan.stopping, worlds=worlds),)

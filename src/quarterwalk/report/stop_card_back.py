@@ -246,25 +246,28 @@ def of_100(shares: Sequence[float]) -> list[int]:
 
 
 def _against(cost: Cost) -> tuple[str, ...]:
-    figures = cost.shelved.figures[cost.row]
+    figures = cost.shelved.figures
     ways = (
         phrase("That is the worst of four ways in which insects may lie in a field.")
         if cost.shelved.plan.question.bar is None
         else phrase(
             "That is the worst of four ways in which insects and lost squares may lie in a field,"
-            " with {squares} squares checked.",
-            squares=figures.squares,
+            " and of all rows of the plan."
         )
     )
     return (
         phrase(
             "In clear fields at most {clear} more walks in 100 give the wrong answer than full"
             " walks do; near the lines at most {near} more.",
-            clear=f"{max(0.0, figures.worst_clear):.1f}",
-            near=f"{max(0.0, figures.worst_near):.1f}",
+            clear=f"{max(0.0, *(row.worst_clear for row in figures)):.1f}",
+            near=f"{max(0.0, *(row.worst_near for row in figures)):.1f}",
         ),
         ways,
     )
+
+
+# Fields smaller than this are told to a tenth of an acre. [acre]
+_SMALL = 10.0
 
 
 def _saves(cost: Cost, place: Place) -> tuple[str, ...]:
@@ -275,7 +278,7 @@ def _saves(cost: Cost, place: Place) -> tuple[str, ...]:
         for walks, plants in zip(of_100(figures.ends), counts, strict=True)
         if walks
     ]
-    acres = f"{place.acres:.0f}"
+    acres = f"{place.acres:.0f}" if place.acres >= _SMALL else f"{place.acres:.1f}"
     if place.field:
         where = phrase("In {field}, {acres} acres", field=place.field, acres=acres)
     else:
