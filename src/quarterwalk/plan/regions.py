@@ -46,22 +46,15 @@ class Room:
     lost_high: Span | None
 
     def over(self, row: Row) -> Room:
-        """Give the room in which limits lie that rise from those of a row."""
+        """Give the room in which limits on lost squares lie that rise from those of a row."""
         room = replace(
             self,
-            insects_low=self.insects_low.since(row.insects_low),
             lost_low=self.lost_low.since(row.lost_low),
             sum_low=self.sum_low.since(row.sum_low),
         )
-        if row.insects_high is None or row.lost_high is None:
+        if row.lost_high is None or self.lost_high is None:
             return room
-        if self.insects_high is None or self.lost_high is None:
-            return room
-        return replace(
-            room,
-            insects_high=Span(self.insects_high.first, row.insects_high),
-            lost_high=self.lost_high.since(row.lost_high),
-        )
+        return replace(room, lost_high=self.lost_high.since(row.lost_high))
 
     def around(self, row: Row, reach: int) -> Room:
         """Give the room within `reach` of a row's limits; a limit that is none stays open."""
