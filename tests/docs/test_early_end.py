@@ -364,10 +364,27 @@ def test_the_counts_of_the_example_end_as_the_page_says():
 
 def test_the_limits_of_the_example_are_those_of_the_plan():
     text, look = plain("At the gate"), drawn()[0].plan.looks[0]
-    fewer, more = (next(row for row in look.rows if row.squares == at) for at in (110, 120))
-    assert (f"the row of 110: {fewer.insects_low} insects or fewer, {fewer.lost_low} lost or"
-            f" fewer, or {fewer.sum_low} together") in text  # fmt: skip
-    assert f"the row of 120: {more.insects_high} insects and {more.lost_high} lost" in text
+    row = look.row_for(118)
+    assert (f"Not to treat: {row.insects_low} insects or fewer, {row.lost_low} lost or"
+            f" fewer, or {row.sum_low} together") in text  # fmt: skip
+    assert f"To treat: {row.insects_high} insects and {row.lost_high} lost" in text
+
+
+LIMITS = ("insects_low", "lost_low", "sum_low", "insects_high", "lost_high")
+
+
+def expected_between() -> list[list[str]]:
+    look = drawn()[0].plan.looks[0]
+    low, here, high = ([getattr(look.row_for(n), name) for name in LIMITS]
+                       for n in (110, 118, 120))  # fmt: skip
+    line = [first + (last - first) * 8 / 10 for first, last in zip(low, high, strict=True)]
+    assert here == [*map(math.floor, line[:3]), *map(math.ceil, line[3:])]
+    told = {"110, a row": low, "118, on the line": line, "118, rounded": here, "120, a row": high}
+    return [[what, *(f"{each:g}" for each in limits)] for what, limits in told.items()]
+
+
+def test_the_limits_between_two_rows_are_those_of_the_plan():
+    assert rows(PAGE, "Between two rows") == expected_between()
 
 
 def expected_paper() -> list[list[str]]:

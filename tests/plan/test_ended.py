@@ -10,7 +10,9 @@ import pytest
 from scipy.stats import binom, nbinom
 
 from quarterwalk.plan import (
+    Ended,
     Fault,
+    Limit,
     Look,
     Question,
     Row,
@@ -49,19 +51,18 @@ def ended(plan, read):
 
 
 @pytest.mark.parametrize(
-    ("insects", "lost", "side", "fault"),
+    ("insects", "lost", "side", "fault", "limit"),
     [
-        (5, 60, Side.HOLD, None),
-        (30, 15, Side.HOLD, None),
-        (9, 18, Side.HOLD, None),
-        (13, 21, Side.TREAT, None),
-        (9, 19, Side.GO_ON, Fault.SAID_GO_ON),
-        (13, 20, Side.GO_ON, Fault.SAID_GO_ON),
+        (5, 60, Side.HOLD, None, Limit.INSECTS_LOW),
+        (30, 15, Side.HOLD, None, Limit.LOST_LOW),
+        (9, 18, Side.HOLD, None, Limit.SUM_LOW),
+        (13, 21, Side.TREAT, None, Limit.HIGH),
+        (9, 19, Side.GO_ON, Fault.SAID_GO_ON, None),
+        (13, 20, Side.GO_ON, Fault.SAID_GO_ON, None),
     ],
 )
-def test_the_counts_say_how_a_walk_ended(insects, lost, side, fault):
-    found = ended(TWO, after(insects, lost))
-    assert (found.plan, found.side, found.fault) == (TWO, side, fault)
+def test_the_counts_say_how_a_walk_ended(insects, lost, side, fault, limit):
+    assert ended(TWO, after(insects, lost)) == Ended(TWO, side, fault, limit)
 
 
 @pytest.mark.parametrize(
@@ -95,7 +96,14 @@ def test_a_walk_ends_with_the_plants_of_a_look_in_every_quarter(plants):
 def test_a_plant_too_many_in_a_quarter_may_hold_but_not_treat():
     for plants in ((10, 10, 10, 11), (11, 11, 11, 11)):
         assert ended(TWO, after(5, 10, plants)).fault is None
-        assert ended(TWO, after(20, 40, plants)).fault is Fault.SAID_GO_ON
+        assert ended(TWO, after(20, 40, plants)).fault is Fault.TOO_MANY_PLANTS
+
+
+def test_with_squares_too_few_to_be_read_no_end_to_treat_is_covered():
+    plan = two_loops(FLOOR_85, Row(40, 4, 2, 8, 12, 10), Row(60, 4, 3, 12, 12, 14))
+    assert ended(plan, after(20, 20, squares=49)).fault is Fault.NOT_READABLE
+    assert ended(plan, after(20, 20, squares=50)).fault is None
+    assert ended(plan, after(4, 20, squares=49)).fault is None
 
 
 def test_each_look_of_three_loops_is_found():
@@ -224,11 +232,11 @@ def unlike(lost_in_last: int) -> Walk:
     return Walk("Home 40", FIRST_SQUARE, tuple(checks))
 
 
-@pytest.mark.parametrize(("lost_in_last", "side"), [(0, Side.HOLD), (9, Side.GO_ON)])
-def test_a_plan_never_speaks_against_the_rule_where_quarters_are_unlike(lost_in_last, side):
+@pytest.mark.parametrize(("lost_in_last", "fault"), [(0, None), (9, Fault.QUARTERS_UNLIKE)])
+def test_a_plan_never_speaks_against_the_rule_where_quarters_are_unlike(lost_in_last, fault):
     plan = two_loops(FLOOR_85, Row(120, 4, 18, 26), squares_on=SquaresOn.FIRST_LOOP)
     read = take_reading(unlike(lost_in_last))
     assert (read.insects, read.squares, read.losses.total) == (10, 120, 18)
     assert plan.looks[0].side(10, 18, 120) is Side.HOLD
-    assert (read.square_set < Fraction(85, 100)) == (side is Side.GO_ON)
-    assert ended(plan, read).side is side
+    assert (read.square_set < Fraction(85, 100)) == (fault is not None)
+    assert ended(plan, read) == Ended(plan, Side.HOLD, fault, Limit.LOST_LOW)

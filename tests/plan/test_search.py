@@ -154,14 +154,16 @@ def test_the_rows_near_the_best_keep_all_limits_and_end_nearly_as_many():
         assert ends_first(course, [each.row])[0] == pytest.approx(each.ends)
 
 
-def test_three_loops_can_be_kept_from_falling_under_the_limits_of_fewer_squares():
+def test_limits_on_lost_squares_of_three_loops_can_be_kept_from_falling():
     neighbour = walked(FLOOR_85, THREE_LOOPS, SquaresOn.EVERY_PLANT, 50)
     search = partial(descend, stopping=Stopping.EITHER_WAY, cost=MINUTES, worlds=(NOMINAL,))
     before = search(neighbour).rows
     moved = [replace(row, squares=n) for row, n in zip(before, THREE.squares, strict=False)]
     found = search(THREE, start=moved, over=before, sweeps=12)
     assert keeps(THREE, found.rows, (NOMINAL,))
-    assert [falls(a, b) for a, b in zip(before, found.rows, strict=True)] == [0, 0]
+    for row, over in zip(before, found.rows, strict=True):
+        for name in ("lost_low", "sum_low", "lost_high"):
+            assert getattr(over, name) >= getattr(row, name)
 
 
 def test_three_loops_keep_all_limits_and_cost_no_more_than_without_the_first_look():

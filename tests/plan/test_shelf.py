@@ -5,6 +5,8 @@ from __future__ import annotations
 import json
 from dataclasses import replace
 from fractions import Fraction
+from itertools import pairwise
+from itertools import pairwise
 
 import pytest
 
@@ -177,6 +179,55 @@ def test_at_no_number_of_squares_a_plan_speaks_against_the_rule(shelved):
             assert not row.holds(line, bar)
             assert not row.treats(line - 1, 1_000)
             assert bar == 0 or not row.treats(1_000, bar - 1)
+
+
+def turns(look):
+    """Name the limits that move the wrong way from row to row: only insects to treat may fall."""
+    for before, after in pairwise(look.rows):
+        for name in ("insects_low", "lost_low", "sum_low", "lost_high", "insects_high"):
+            first, last = getattr(before, name), getattr(after, name)
+            if first is not None and (first < last if name == "insects_high" else first > last):
+                yield before.squares, name
+
+
+def test_limits_move_one_way_from_row_to_row_but_at_two_places():
+    looks = (look for each in shelved_plans() for look in each.plan.looks)
+    wrong = [turn for look in looks for turn in turns(look)]
+    assert [name for _, name in wrong] == ["sum_low", "sum_low"]
+
+
+def turns(look):
+    """Name the limits that move the wrong way from row to row: only insects to treat may fall."""
+    for before, after in pairwise(look.rows):
+        for name in ("insects_low", "lost_low", "sum_low", "lost_high", "insects_high"):
+            first, last = getattr(before, name), getattr(after, name)
+            if first is not None and (first < last if name == "insects_high" else first > last):
+                yield before.squares, name
+
+
+def test_limits_move_one_way_from_row_to_row_but_at_two_places():
+    looks = (look for each in shelved_plans() for look in each.plan.looks)
+    wrong = [turn for look in looks for turn in turns(look)]
+    assert [name for _, name in wrong] == ["sum_low", "sum_low"]
+
+
+def turns(look):
+    """Name the limits that move the wrong way from row to row: only insects to treat may fall."""
+    for before, after in pairwise(look.rows):
+        for name in ("insects_low", "lost_low", "sum_low", "lost_high", "insects_high"):
+            first, last = getattr(before, name), getattr(after, name)
+            if first is not None and (first < last if name == "insects_high" else first > last):
+                yield before.squares, name
+
+
+def test_limits_move_one_way_from_row_to_row_but_at_two_places():
+    found = {
+        (each.plan.short, look.plants): list(turns(look))
+        for each in shelved_plans()
+        for look in each.plan.looks
+    }
+    wrong = [turn for turns_ in found.values() for turn in turns_]
+    assert [name for _, name in wrong] == ["sum_low", "sum_low"]
 
 
 @PLANS

@@ -199,19 +199,39 @@ def test_at_no_number_of_squares_a_row_speaks_against_the_rule(data, question):
         assert not row.treats(10_000, bar - 1)
 
 
-@given(st.lists(st.tuples(free_rows, st.integers(1, 60)), min_size=2, max_size=4))
-def test_limits_that_rise_from_row_to_row_never_fall_between_them(found):
+@st.composite
+def rising_looks(draw):
+    """A look whose limits all rise, or stay, from row to row."""
     squares, rows, most = 40, [], dict.fromkeys(LOW + HIGH, -1)
-    for row, step in found:
-        own = {name: getattr(row, name) for name in LOW + HIGH}
-        most = {name: max(most[name], own[name] or 0) for name in most}
+    for _ in range(draw(st.integers(2, 4))):
+        own = draw(free_rows)
+        most = {name: max(most[name], getattr(own, name) or 0) for name in most}
         rows.append(Row(squares, **most))
-        squares += step
-    look = Look(40, tuple(rows))
-    between = [look.row_for(n) for n in range(rows[0].squares, rows[-1].squares + 1)]
+        squares += draw(st.integers(1, 60))
+    return Look(40, tuple(rows))
+
+
+@given(rising_looks())
+def test_limits_that_rise_from_row_to_row_never_fall_between_them(look):
+    squares = range(look.rows[0].squares, look.rows[-1].squares + 1)
+    between = [look.row_for(n) for n in squares]
     for name in LOW + HIGH:
         limits = [getattr(row, name) for row in between]
         assert limits == sorted(limits)
+
+
+@given(rising_looks(), st.data())
+@settings(max_examples=200)
+def test_where_limits_rise_what_ends_a_walk_on_paper_ends_it_by_the_line(look, data):
+    first, last = look.rows[0].squares, look.rows[-1].squares
+    squares = data.draw(st.integers(first, last))
+    row = look.row_for(squares)
+    above = [each for each in look.rows if each.squares <= squares][-1]
+    below = next(each for each in look.rows if each.squares >= squares)
+    for insects in range(0, 45, 2):
+        for lost in range(0, 45, 2):
+            assert row.holds(insects, lost) or not above.holds(insects, lost)
+            assert row.treats(insects, lost) or not below.treats(insects, lost)
 
 
 @given(plans())
