@@ -407,9 +407,6 @@ def main() -> None:
     if not options.quick:
         print_search()
         print_any_edge()
-    if not options.quick:
-        print_search()
-        print_any_edge()
 
 
 if __name__ == "__main__":

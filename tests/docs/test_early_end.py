@@ -13,6 +13,7 @@ import pytest
 from scipy import stats
 
 import plan_pictures
+from benchmarks.between import limits_of, on_paper, on_the_line
 from benchmarks.plan import (
     GOALS,
     OFF_FLOOR,
@@ -33,14 +34,17 @@ from quarterwalk.plan import (
     WORLDS,
     Cost,
     Course,
+    Lost,
     Question,
     Shelved,
+    SquareBar,
     SquaresOn,
     Stopping,
     World,
     course_of,
     nearest_row,
     shelved_for,
+    walked,
 )
 from quarterwalk.plan.bound import most_ends
 from quarterwalk.plan.columns import columns
@@ -385,6 +389,32 @@ def expected_between() -> list[list[str]]:
 
 def test_the_limits_between_two_rows_are_those_of_the_plan():
     assert rows(PAGE, "Between two rows") == expected_between()
+
+
+BLASTED_10 = Question(Fraction(25), SquareBar(Fraction(1, 10), Lost.BLASTED))
+FLOOR_90, FLOOR_75 = (Question(Fraction(25), SquareBar(Fraction(1, n))) for n in (10, 4))
+
+# Where errors between rows are the highest, and which sentence of the page tells them.
+WORST_BETWEEN = (
+    ("at most {} points at clear points", on_the_line, "clear", BLASTED_10, EVERY, THREE_LOOPS, 89),
+    ("and {} at near ones, over every", on_the_line, "near", FLOOR_75, EVERY, TWO_LOOPS, 230),
+    ("lie up to {} at clear points", on_paper, "clear", FLOOR_75, EVERY, THREE_LOOPS, 111),
+    ("and {} at near ones.", on_paper, "near", FLOOR_75, EVERY, THREE_LOOPS, 111),
+)
+
+
+@pytest.mark.parametrize(
+    ("words", "read", "kind", "question", "squares_on", "loops", "squares"), WORST_BETWEEN
+)
+def test_the_errors_between_rows_on_the_page_are_those_of_the_plans(
+    words, read, kind, question, squares_on, loops, squares
+):
+    found = shelved_for(question, EITHER, squares_on)
+    plan = next(each.plan for each in found if each.plan.loops == loops)
+    course = walked(question, loops, squares_on, squares)
+    errors = (worst_errors(course, limits_of(plan, course, read), world) for world in WORLDS)
+    worst = max(clear if kind == "clear" else near for clear, near in errors)
+    assert words.format(f"{worst:.2f}") in plain("Between two rows")
 
 
 def expected_paper() -> list[list[str]]:

@@ -44,7 +44,7 @@ def card(field: FieldRow) -> tuple[str, dict[str, Any]]:
 
 def may_end(field: FieldRow) -> Stopping | None:
     row = row_of(field)
-    return stopping_in(row, lay_out(to_field(row), DAY), to_dates(row, DAY))
+    return stopping_in(row, DAY, to_dates(row, DAY))
 
 
 def test_it_is_off_until_somebody_switches_it_on(people: People) -> None:

@@ -6,7 +6,6 @@ import json
 from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
-from itertools import pairwise
 
 import pytest
 
@@ -43,7 +42,7 @@ STORED = 0.0005
 # Between two rows errors may lie this far above the limits. [percentage points]
 BETWEEN_CLEAR, BETWEEN_NEAR = 0.06, 0.05
 
-FLOOR_75 = Question(Fraction(25), SquareBar(Fraction(1, 4)))
+FLOOR_90, FLOOR_75 = (Question(Fraction(25), SquareBar(Fraction(1, n))) for n in (10, 4))
 
 PLANS = pytest.mark.parametrize("shelved", shelved_plans(), ids=lambda each: each.plan.short)
 
@@ -181,53 +180,22 @@ def test_at_no_number_of_squares_a_plan_speaks_against_the_rule(shelved):
             assert bar == 0 or not row.treats(1_000, bar - 1)
 
 
-def turns(look):
-    """Name the limits that move the wrong way from row to row: only insects to treat may fall."""
-    for before, after in pairwise(look.rows):
-        for name in ("insects_low", "lost_low", "sum_low", "lost_high", "insects_high"):
-            first, last = getattr(before, name), getattr(after, name)
-            if first is not None and (first < last if name == "insects_high" else first > last):
-                yield before.squares, name
+def falls(loops):
+    """Name the limits that fall from a row to the next, in all plans of one design."""
+    names = ("insects_low", "lost_low", "sum_low", "insects_high", "lost_high")
+    plans = (each.plan for each in shelved_plans() if each.plan.loops == loops)
+    for look in (look for plan in plans for look in plan.looks):
+        for before, after in pairwise(look.rows):
+            limits = ((name, getattr(before, name), getattr(after, name)) for name in names)
+            yield from (name for name, first, last in limits if first is not None and last < first)
 
 
-def test_limits_move_one_way_from_row_to_row_but_at_two_places():
-    looks = (look for each in shelved_plans() for look in each.plan.looks)
-    wrong = [turn for look in looks for turn in turns(look)]
-    assert [name for _, name in wrong] == ["sum_low", "sum_low"]
+def test_limits_of_two_loops_rise_from_row_to_row_but_for_one_sum():
+    assert list(falls(TWO_LOOPS)) == ["sum_low"]
 
 
-def turns(look):
-    """Name the limits that move the wrong way from row to row: only insects to treat may fall."""
-    for before, after in pairwise(look.rows):
-        for name in ("insects_low", "lost_low", "sum_low", "lost_high", "insects_high"):
-            first, last = getattr(before, name), getattr(after, name)
-            if first is not None and (first < last if name == "insects_high" else first > last):
-                yield before.squares, name
-
-
-def test_limits_move_one_way_from_row_to_row_but_at_two_places():
-    looks = (look for each in shelved_plans() for look in each.plan.looks)
-    wrong = [turn for look in looks for turn in turns(look)]
-    assert [name for _, name in wrong] == ["sum_low", "sum_low"]
-
-
-def turns(look):
-    """Name the limits that move the wrong way from row to row: only insects to treat may fall."""
-    for before, after in pairwise(look.rows):
-        for name in ("insects_low", "lost_low", "sum_low", "lost_high", "insects_high"):
-            first, last = getattr(before, name), getattr(after, name)
-            if first is not None and (first < last if name == "insects_high" else first > last):
-                yield before.squares, name
-
-
-def test_limits_move_one_way_from_row_to_row_but_at_two_places():
-    found = {
-        (each.plan.short, look.plants): list(turns(look))
-        for each in shelved_plans()
-        for look in each.plan.looks
-    }
-    wrong = [turn for turns_ in found.values() for turn in turns_]
-    assert [name for _, name in wrong] == ["sum_low", "sum_low"]
+def test_limits_on_lost_squares_of_three_loops_rise_but_for_one_sum():
+    assert [name for name in falls(THREE_LOOPS) if "insects" not in name] == ["sum_low"]
 
 
 @PLANS
@@ -244,7 +212,9 @@ def test_with_squares_too_few_to_be_read_no_plan_treats(shelved):
         (FLOOR_85, Stopping.EITHER_WAY, SquaresOn.EVERY_PLANT, TWO_LOOPS, (41, 141, 241)),
         (FLOOR_85, Stopping.HOLD_ONLY, SquaresOn.FIRST_LOOP, TWO_LOOPS, (95, 181)),
         (FLOOR_85, Stopping.EITHER_WAY, SquaresOn.EVERY_PLANT, THREE_LOOPS, (21, 111)),
-        (BLASTED_10, Stopping.EITHER_WAY, SquaresOn.EVERY_PLANT, THREE_LOOPS, (69, 139)),
+        (FLOOR_90, Stopping.EITHER_WAY, SquaresOn.FIRST_LOOP, TWO_LOOPS, (45, 61)),
+        (FLOOR_75, Stopping.EITHER_WAY, SquaresOn.EVERY_PLANT, TWO_LOOPS, (230,)),
+        (BLASTED_10, Stopping.EITHER_WAY, SquaresOn.EVERY_PLANT, THREE_LOOPS, (69, 89, 139)),
         (FLOOR_75, Stopping.EITHER_WAY, SquaresOn.EVERY_PLANT, THREE_LOOPS, (111,)),
     ],
 )

@@ -160,9 +160,10 @@ def _stands(counts: Counts, by_look: Sequence[Sequence[float]], plan: Plan) -> S
 
 
 def _row_that_goes_on(look: Look, counts: Counts) -> int | None:
-    """Give the last row with squares not above those checked.
+    """Give the row whose means are told: that with squares not above those checked.
 
-    Where the counts end that one and go on only by the row with more squares, that.
+    Limits between rows lie between those of both; where the counts end by the one row and go
+    on by the other, that other one.
     """
     below = [n for n, row in enumerate(look.rows) if row.squares <= counts.squares]
     if not below:

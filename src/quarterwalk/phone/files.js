@@ -1,5 +1,5 @@
 self.QUARTERWALK_FILES = {
-  "version": "0371f41735ce",
+  "version": "0ee945f0a955",
   "files": {
     "AtkinsonHyperlegibleNext-wght.woff2": "18b2a1a39a2fa298b0ba5390aca68462669826c90925656f1c1f6796e0e1bbaf",
     "acts/day.js": "d8b57d3f46a1dab6af5f9b5ea67db1168fa1f5868f4c6d9d69ddb5fe131bee7f",
@@ -70,7 +70,7 @@ self.QUARTERWALK_FILES = {
     "screens/where.js": "d275bcffd9d05901a468c9919c103e17d9b18637a6ae8384006224f81d3fbc08",
     "squares.js": "6f5faf9ebb2073df6396568e38b3897edda6897cd0260f926fc8f52fe3d34ebb",
     "state.js": "2d096cb54d9972838c330a0acc91fa63918128f0b9cc3ac3f9cb19eae6f47255",
-    "stop.js": "c85c0597d9d04f7932c984f9ed1a7405197594d3fd201e33ccbc5cddeb538e65",
+    "stop.js": "05ea383054f3fc1c52727a150b9c0d812ecb71a0d641d3f309e8cbe43c277961",
     "storage.js": "163f9096466dfb73eb6e3f566c799bc15667c401224fa73af10e61602b3ab321",
     "store.js": "89dc4d076b1e34c231dd10ebb3509c6060f1335b9dbef6abb48c1a12a92ffb9f",
     "styles/base.css": "6e312800603e81c98141ef36a66f83aadcb929306f325216174fb873551caa91",

@@ -32,7 +32,8 @@ const above = (first, last, part) =>
 
 /**
  * Give the limits for a number of squares: between two rows each lies on the straight line between
- * theirs, what holds rounded down and what treats rounded up. Past the last row nothing treats.
+ * theirs, what holds rounded down and what treats rounded up. Past the last row, and where only one
+ * of the two treats, nothing treats and what holds is the row's with fewer squares.
  * @param {(number|null)[][]} rows of a look, their squares rising
  * @param {number} squares checked
  * @returns {(number|null)[]|null} nothing with fewer squares than in the first row
@@ -43,6 +44,7 @@ export function rowFor(rows, squares) {
   if (!fewer) return null;
   if (!more) return [squares, ...fewer.slice(1, 4), null, null];
   if (fewer === more) return fewer;
+  if ((fewer[5] === null) !== (more[5] === null)) return [squares, ...fewer.slice(1, 4), null, null];
   const part = { span: more[0] - fewer[0], step: squares - fewer[0] };
   const low = [1, 2, 3].map((i) => between(fewer[i], more[i], part));
   const high = [4, 5].map((i) => above(fewer[i], more[i], part));

@@ -63,7 +63,6 @@ def descend(
     start: Sequence[Row] | None = None,
     over: Sequence[Row] | None = None,
     sweeps: int = SWEEPS,
-    told: Callable[[int, int], None] | None = None,
 ) -> Found:
     """Search for the limits with which a walk costs least on the usual spread of fields.
 
@@ -87,8 +86,6 @@ def descend(
         cost is infinite.
     sweeps : int
         How often the looks are gone through before the last, exact sweeps. [count]
-    told : callable or None
-        Told the sweeps done, and how many there are.
 
     Returns
     -------
@@ -123,8 +120,6 @@ def descend(
         weights = np.maximum(0.0, weights + penalty * past)
         penalty *= _RISE
         best = min(best, search.judged(rows), key=lambda found: found.cost)
-        if told is not None:
-            told(sweep + 1, sweeps)
     for begin in (rows, list(best.rows)):
         best = min(best, search.settled(begin), key=lambda found: found.cost)
     return best

@@ -103,8 +103,9 @@ class Look:
         -------
         Row or None
             Between two rows each limit lies on the straight line between theirs, those that
-            hold rounded down and those that treat rounded up. Past the last row its lower
-            limits stand, and nothing treats. None with fewer squares than in the first row.
+            hold rounded down and those that treat rounded up; where only one of them treats,
+            the lower limits of the first stand and nothing treats, as they do past the last
+            row. None with fewer squares than in the first row.
         """
         fewer = [row for row in self.rows if row.squares <= squares]
         more = [row for row in self.rows if row.squares >= squares]
@@ -142,6 +143,9 @@ class Look:
 def _between(low: Row, high: Row, squares: int) -> Row:
     if low.squares == high.squares:
         return low
+    if (low.lost_high is None) != (high.lost_high is None):
+        # what holds leans on what treats, and there only one of them treats
+        return replace(low, squares=squares, insects_high=None, lost_high=None)
     span, step = high.squares - low.squares, squares - low.squares
 
     def down(first: int, last: int) -> int:

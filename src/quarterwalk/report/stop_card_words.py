@@ -244,11 +244,12 @@ def _foot(plan: Plan, square_plants: int) -> tuple[str, ...]:
     if plan.stopping is Stopping.EITHER_WAY:
         told.append(
             phrase(
-                "Squares between two rows: LOW and SUM from the row above, HIGH from the row below."
+                "Squares between two rows: of both rows the smaller LOW and SUM, the larger HIGH;"
+                " no HIGH where one has a dash."
             )
         )
     else:
-        told.append(phrase("Squares between two rows: LOW and SUM from the row above."))
+        told.append(phrase("Squares between two rows: of both rows the smaller LOW and SUM."))
     told.append(phrase("Fewer or more squares than in all rows: go on."))
     if any(_lacking(row) for look in plan.looks for row in look.rows):
         told.append(phrase("–: no number will do."))
