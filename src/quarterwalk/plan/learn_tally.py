@@ -119,6 +119,7 @@ def tally_stops(table: WalkTable) -> Stops:
     if not with_stops.size:
         keys = keys[:2]
     stops, member = np.unique(keys, axis=1, return_inverse=True)
+    member = member.ravel()  # numpy 2.0 gives it a second axis
     n = stops.shape[1]
     histogram = np.bincount(insects)
     return Stops(

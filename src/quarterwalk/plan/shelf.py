@@ -9,7 +9,14 @@ from importlib.resources import files
 from typing import Any
 
 from quarterwalk.plan.figures import RowFigures
-from quarterwalk.plan.plan import Plan, SquaresOn, Stopping, plan_from_json, plan_json
+from quarterwalk.plan.plan import (
+    LEAST_DIGITS,
+    Plan,
+    SquaresOn,
+    Stopping,
+    plan_from_json,
+    plan_json,
+)
 from quarterwalk.plan.question import Question
 
 Json = dict[str, object]
@@ -87,7 +94,16 @@ def shelved_named(name: str) -> Shelved | None:
     Shelved or None
         None where the package has none of that name.
     """
-    return next((each for each in shelved_plans() if each.plan.named(name)), None)
+    given = name.strip().lower()
+    if len(given) < LEAST_DIGITS:
+        return None
+    return next((each for full, each in _by_hash().items() if full.startswith(given)), None)
+
+
+@cache
+def _by_hash() -> dict[str, Shelved]:
+    """Give the plans by their hashes, each worked out once."""
+    return {each.plan.hash: each for each in shelved_plans()}
 
 
 def shelved_json(shelved: Shelved) -> Json:
