@@ -136,6 +136,19 @@ def test_the_screen_tells_where_it_stands_and_what_comes_next(run: Run, season: 
     assert max(map(len, out.splitlines())) <= 80
 
 
+def test_of_several_fields_the_needs_and_their_sources_are_told_once(
+    run: Run, season: list[str]
+) -> None:
+    alone, _ = run(*season)
+    write_table("plantings.csv", HEAD, HOME, "Gin,2026-05-08,,,")
+    both, _ = run(*season)
+    for said in ("First square takes 455", "Sources: [1]"):
+        assert alone.count(said) == 1
+        assert both.count(said) == 1
+    assert both.count("Weather: ") == 2
+    assert both.index("What all these fields stand on") < both.index("Sources: [1]")
+
+
 def test_brief_is_one_line_a_field(run: Run, season: list[str]) -> None:
     write_table("plantings.csv", HEAD, HOME, "Gin,2026-05-25,,,", "Old,2026-04-01,2026-04-27,,")
     out, _ = run(*season, "--brief")

@@ -174,6 +174,23 @@ def test_each_disagreement_is_settled_by_what_tells_of_its_event(event, asked):
     assert asked in what_settles(at_odds(None, Sign.FIRST_SQUARE, event, None, ON))
 
 
+def test_squaring_branches_are_not_asked_for_before_any_can_be_there():
+    assert BRANCHES not in what_settles(clock(day(6, 8)))
+
+
+def test_pinheads_are_not_asked_for_once_all_plants_have_one():
+    late = clock(day(7, 6), seen=(Seen(day(6, 17), plants=20, pinhead=10),))
+    assert 0.1 < late.weeks.blooming < 1 / 2
+    assert what_settles(late) == (FLOWER,)
+
+
+def test_days_of_first_square_that_branches_would_not_narrow_ask_for_none():
+    """First square is known to two days, and today lies between week 1 and week 2."""
+    seen = (Seen(day(6, 16), plants=20, pinhead=9), Seen(day(6, 17), plants=20, pinhead=12))
+    told = what_settles(clock(day(6, 23), seen=seen))
+    assert BRANCHES not in told
+
+
 FLOWER = "Look for the first white flower."
 ABOVE = "Count the nodes above white flower on five plants in each quarter."
 

@@ -8,6 +8,7 @@ from collections.abc import Mapping, Sequence
 from datetime import date
 from pathlib import Path
 
+from quarterwalk.call.explain import Section
 from quarterwalk.call.figures import day_words, listed
 from quarterwalk.cli.chosen import refuse_two_streams
 from quarterwalk.cli.clocks import chosen_clocks
@@ -26,7 +27,7 @@ from quarterwalk.report.season_doubts import doubts
 from quarterwalk.report.season_page import season_html
 from quarterwalk.report.season_pdf import season_pdf
 from quarterwalk.report.season_report import SeasonReport
-from quarterwalk.report.season_text import season_sections
+from quarterwalk.report.season_text import season_sections, shared_section
 
 
 def run(options: argparse.Namespace) -> None:
@@ -40,8 +41,7 @@ def run(options: argparse.Namespace) -> None:
     if options.brief:
         print_stages(seasons)
     else:
-        for each in seasons:
-            _print(each.report)
+        _print_all([each.report for each in seasons])
     if options.on is None:
         say(_which_day(today, days))
     if written:
@@ -76,15 +76,27 @@ def read_seasons(
     return told_seasons(options, clocks, days, walked, fields), days, today
 
 
-def _print(report: SeasonReport) -> None:
-    head = ", ".join(part for part in (report.field, report.grower, report.about) if part)
-    print(inked(head, Ink.HEAD))
-    for section in season_sections(report):
+def _print_all(reports: Sequence[SeasonReport]) -> None:
+    """Print each season, and what all of them stand on once."""
+    alone = len(reports) == 1
+    for report in reports:
+        head = ", ".join(part for part in (report.field, report.grower, report.about) if part)
+        print(inked(head, Ink.HEAD))
+        for section in season_sections(report, alone=alone):
+            _print_section(section)
         print()
-        print(f"  {inked(section.title, Ink.HEAD)}")
-        for sentence in section.sentences:
-            say(sentence, indent=4)
-    print()
+    if not alone:
+        _print_section(shared_section(reports[0]), under=False)
+        print()
+
+
+def _print_section(section: Section, *, under: bool = True) -> None:
+    """Print a section, as a rule under the name of a field."""
+    if under:
+        print()
+    print(f"{'  ' * under}{inked(section.title, Ink.HEAD)}")
+    for sentence in section.sentences:
+        say(sentence, indent=4 if under else 2)
 
 
 def _which_day(today: date, days: Mapping[str, date]) -> str:

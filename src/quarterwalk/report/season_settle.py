@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import timedelta
 
-from quarterwalk.crop import CropClock, Event, load_needs
+from quarterwalk.crop import RANGE, CropClock, Event
 from quarterwalk.crop.clock import without
 from quarterwalk.report.season_stands import likeliest
 from quarterwalk.words import phrase
@@ -16,6 +16,18 @@ _SURE_ENOUGH = 0.8
 # So long nodes above white flower are not counted again: they fall by one in about as many
 # days (a rule of this project). [days]
 _COUNTED_LATELY = 3
+
+# A doubt smaller than this is not worth a count (a rule of this project). [fraction]
+_WORTH_A_COUNT = 0.1
+
+# So long after first square nearly every plant has its pinhead, and their share tells
+# nothing more: some 75 DD60, three to five days, and two for cool ones (a rule of this
+# project, from `plants_heat` of the needs). [days]
+_PINHEADS_TELL = 7
+
+# Where fewer days than these are left to first square, branches don't narrow them: a branch
+# is three days, and a count of them is right within one (a rule of this project). [days]
+_BRANCHES_TELL = 4
 
 
 def what_settles(clock: CropClock) -> tuple[str, ...]:
@@ -37,9 +49,9 @@ def what_settles(clock: CropClock) -> tuple[str, ...]:
 def _settles(clock: CropClock) -> Iterator[str]:
     events = {each.event for each in clock.disagreements}
     unsure = likeliest(clock) < _SURE_ENOUGH
-    squaring = clock.weeks.blooming < 1 / 2 and (unsure or Event.FIRST_SQUARE in events)
-    if squaring:
-        yield from _squares(clock)
+    at_odds = Event.FIRST_SQUARE in events
+    if clock.weeks.blooming < 1 / 2 and (unsure or at_odds):
+        yield from _squares(clock, at_odds=at_odds)
     in_doubt = Event.FIRST_BLOOM in events or (unsure and _bloom_may_have_come(clock))
     if in_doubt and not _flower_known(clock):
         yield phrase("Look for the first white flower.")
@@ -51,16 +63,31 @@ def _settles(clock: CropClock) -> Iterator[str]:
         )
 
 
-def _squares(clock: CropClock) -> Iterator[str]:
-    """Ask for the counts that tell the week, but for those of the day itself."""
+def _squares(clock: CropClock, *, at_odds: bool) -> Iterator[str]:
+    """Ask for the counts that still tell the week, but for those of the day itself."""
     today = [each for each in clock.seen if each.on == clock.on]
-    if all(each.squaring_branches is None for each in today):
+    counted = any(each.squaring_branches is not None for each in today)
+    if not counted and (at_odds or _branches_tell(clock)):
         yield phrase(
             "Count the squaring branches of five plants in each quarter: 1 or 2 are about week 1"
             " of squaring, 3 or 4 week 2, 5 and more week 3."
         )
-    if all(each.share is None for each in today):
+    if all(each.share is None for each in today) and _pinheads_tell(clock):
         yield _pinheads(clock.needs.value("half"))
+
+
+def _branches_tell(clock: CropClock) -> bool:
+    """Tell whether squaring may have begun, on more days than a count of branches leaves."""
+    odds = clock.odds[Event.FIRST_SQUARE]
+    days = odds.within(RANGE)
+    left = None if days is None else (days[1] - days[0]).days + 1
+    return odds.by(clock.on) >= _WORTH_A_COUNT and (left is None or left >= _BRANCHES_TELL)
+
+
+def _pinheads_tell(clock: CropClock) -> bool:
+    """Tell whether part of the plants may still be without a square."""
+    since = clock.on - timedelta(days=_PINHEADS_TELL)
+    return 1 - clock.odds[Event.FIRST_SQUARE].by(since) >= _WORTH_A_COUNT
 
 
 def _flower_known(clock: CropClock) -> bool:
@@ -92,6 +119,4 @@ def _pinheads(share: float) -> str:
 
 
 def _bloom_may_have_come(clock: CropClock) -> bool:
-    likely = clock.odds[Event.FIRST_SQUARE].likely
-    after = timedelta(days=load_needs().value("look_for_bloom_after"))
-    return clock.bloom is None and likely is not None and clock.on >= likely + after
+    return clock.bloom is None and clock.weeks.blooming >= _WORTH_A_COUNT

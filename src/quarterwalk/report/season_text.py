@@ -8,16 +8,19 @@ from quarterwalk.call.explain import Section
 from quarterwalk.call.figures import capital
 from quarterwalk.report.season_report import SeasonDay, SeasonReport
 from quarterwalk.report.season_titles import season_titles
-from quarterwalk.words import phrase, spoken_in
+from quarterwalk.words import phrase, phrase_as, spoken_in
 
 
-def season_sections(report: SeasonReport) -> tuple[Section, ...]:
+def season_sections(report: SeasonReport, *, alone: bool = True) -> tuple[Section, ...]:
     """Put a season in the order in which it is told.
 
     Parameters
     ----------
     report : SeasonReport
         The season.
+    alone : bool
+        Whether no other season is told beside it; else what it shares with them is left to
+        `shared_section`.
 
     Returns
     -------
@@ -34,9 +37,27 @@ def season_sections(report: SeasonReport) -> tuple[Section, ...]:
         Section(named.settle, report.settle),
         Section(named.days, (*days, report.days_note)),
         Section(named.care, report.care),
-        Section(named.footing, report.footing),
+        Section(named.footing, report.footing if alone else report.footing[:1]),
     )
     return tuple(section for section in sections if section.sentences)
+
+
+def shared_section(report: SeasonReport) -> Section:
+    """Give what all seasons stand on: how heat counts, the needs, their sources.
+
+    Parameters
+    ----------
+    report : SeasonReport
+        Any one of the seasons.
+
+    Returns
+    -------
+    Section
+        In the language of the report.
+    """
+    with spoken_in(report.language):
+        title = phrase_as("heading of a season", "What all these fields stand on")
+    return Section(title, report.footing[1:])
 
 
 def season_text(report: SeasonReport) -> str:
