@@ -40,8 +40,16 @@ def test_from_the_day_of_bloom_on_the_crop_is_blooming() -> None:
     dates = CropDates(FIRST, bloom=BLOOM)
     before, bloom, later = (stage_on(BLOOM + timedelta(n), dates) for n in (-1, 0, 7))
     assert (before.name, before.squaring_weeks) == (StageName.SQUARING, (4,))
-    assert (bloom.name, bloom.squaring_weeks, bloom.days_blooming) == (StageName.BLOOMING, (), 0)
-    assert (later.name, later.squaring_weeks, later.days_blooming) == (StageName.BLOOMING, (), 7)
+    assert (bloom.name, bloom.squaring_weeks, bloom.days_blooming) == (
+        StageName.BLOOMING,
+        (),
+        (0, 0),
+    )
+    assert (later.name, later.squaring_weeks, later.days_blooming) == (
+        StageName.BLOOMING,
+        (),
+        (7, 7),
+    )
 
 
 def test_whether_bloom_is_known_is_said_before_it_comes() -> None:

@@ -149,10 +149,47 @@ def test_two_that_can_both_be_true_are_both_kept(one, other):
 
 
 def test_what_clashes_with_something_set_aside_is_kept():
-    held, out, fine = window(SQUARE, 40, None), window(SQUARE, None, 30), window(SQUARE, 35, None)
+    held, out = window(SQUARE, 40, None), window(SQUARE, None, 30, on=2)
+    fine = window(SQUARE, 35, None, on=3)
     told = kept([held, out, fine])
     assert told.windows == (held, fine)
     assert told.set_aside == ((out, held),)
+
+
+def test_a_look_is_set_aside_whole_and_frees_what_it_had_ruled_out():
+    """Few nodes above white flower told of bloom before their word of cutout fell."""
+    still = window(CUTOUT, 60, None)
+    blooms, cut = window(BLOOM, None, 50, on=2), window(CUTOUT, None, 50, on=2)
+    late = window(BLOOM, 55, None, on=3)
+    told = kept([still, blooms, cut, late])
+    assert told.windows == (still, late)
+    assert told.set_aside == ((cut, still),)
+
+
+def test_flowers_hold_before_squares_that_are_missed_later():
+    seen = Seen(after(70), nawf=7.0), Seen(after(95), plants=20, pinhead=2)
+    told = kept(all_windows(*seen))
+    assert [(aside.sign, by.sign) for aside, by in told.set_aside] == [
+        (Sign.PINHEADS, Sign.ABOVE_FLOWER)
+    ]
+
+
+def test_no_true_leaf_says_nothing_of_plants():
+    assert len(all_windows(Seen(after(3), true_leaves=0.0))) == 1
+
+
+@pytest.mark.parametrize(
+    "count",
+    [
+        {"plants": 20, "pinhead": 0},
+        {"squaring_branches": 0.0},
+        {"true_leaves": 2.0},
+        {"nodes": 4.0},
+    ],
+)
+def test_plants_counted_before_planting_clash_with_it(count):
+    told = kept(all_windows(Seen(after(-5), **count), on=after(20)))
+    assert {by.sign for _, by in told.set_aside} == {Sign.PLANTED}
 
 
 DAYS = st.none() | st.integers(0, 100)

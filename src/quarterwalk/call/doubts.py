@@ -15,7 +15,7 @@ from quarterwalk.guideline import Guideline, load_routine
 from quarterwalk.plan import Ended
 from quarterwalk.reading import Reading
 from quarterwalk.walk import Method, Quadrant
-from quarterwalk.words import phrase, phrase_for
+from quarterwalk.words import noted, phrase, phrase_for
 
 
 def unfinished(reading: Reading, ended: Ended | None = None) -> Reason | None:
@@ -120,6 +120,18 @@ def thinness(
         yield Reason("few-squares", text)
 
 
+_LATE = {
+    True: noted(
+        "First square was more than {days} days ago and no bloom date is given."
+        " Give the date of first bloom."
+    ),
+    False: noted(
+        "First square may have been more than {days} days ago and no bloom date is given."
+        " Give the date of first bloom."
+    ),
+}
+
+
 def unsure_season(season: InSeason, guideline: Guideline) -> Iterator[Reason]:
     """Say what the dates leave open about the season.
 
@@ -143,11 +155,7 @@ def unsure_season(season: InSeason, guideline: Guideline) -> Iterator[Reason]:
         )
         yield Reason("season-edge", text)
     if season.ask_bloom:
-        text = phrase(
-            "First square was more than {days} days ago and no bloom date is given."
-            " Give the date of first bloom.",
-            days=load_routine().ask_bloom_after,
-        )
+        text = phrase(_LATE[season.surely_late], days=load_routine().ask_bloom_after)
         yield Reason("bloom-date", text)
 
 

@@ -31,12 +31,15 @@ class InSeason:
         Whether the dates also allow days outside.
     ask_bloom : bool
         Whether first bloom should have come, and is not known.
+    surely_late : bool
+        Whether that holds of every day that the dates allow.
     """
 
     weeks: tuple[int | None, ...] = ()
     outside: Outside | None = None
     reaches_outside: bool = False
     ask_bloom: bool = False
+    surely_late: bool = False
 
 
 def in_season(stage: Stage, guideline: Guideline) -> InSeason:
@@ -63,11 +66,12 @@ def in_season(stage: Stage, guideline: Guideline) -> InSeason:
     if inside[0] > inside[1]:
         over = guideline.season_end is SeasonEnd.WEEK_3
         return InSeason(outside=Outside.OVER if over else Outside.BLOOM_UNKNOWN)
-    late = inside[1] > load_routine().ask_bloom_after
+    late, surely = (day > load_routine().ask_bloom_after for day in (inside[1], first))
     return InSeason(
         weeks=weeks_between(*inside),
         reaches_outside=inside != (first, last) or _likely_over(stage, guideline),
         ask_bloom=late and not stage.bloom_known,
+        surely_late=surely,
     )
 
 
@@ -80,9 +84,10 @@ def _likely_over(stage: Stage, guideline: Guideline) -> bool:
 
 
 def _blooming(stage: Stage, guideline: Guideline) -> InSeason:
-    still = stage.days_blooming < load_routine().week_days
-    if guideline.season_end is SeasonEnd.WEEK_AFTER_BLOOM and still:
-        return InSeason(weeks=(None,))
+    least, most = stage.days_blooming
+    week = load_routine().week_days
+    if guideline.season_end is SeasonEnd.WEEK_AFTER_BLOOM and least < week:
+        return InSeason(weeks=(None,), reaches_outside=most >= week)
     return InSeason(outside=Outside.OVER)
 
 

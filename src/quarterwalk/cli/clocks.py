@@ -10,7 +10,15 @@ from datetime import date
 
 from quarterwalk.cli.ground import known_as
 from quarterwalk.cli.weather_files import chosen_weather, nearest
-from quarterwalk.crop import CropClock, Given, Needs, Seen, clock_for, load_needs
+from quarterwalk.crop import (
+    CropClock,
+    Needs,
+    Seen,
+    clock_for,
+    given_by,
+    load_needs,
+    of_stand,
+)
 from quarterwalk.errors import Problem, UsageError, shown
 from quarterwalk.field import Field
 from quarterwalk.files.plantings import Planting
@@ -133,14 +141,12 @@ class Clocks:
         """
         planting, planted = self.plantings[name], self.planted(name, on)
         looks = (*self.seen.get(known_as(name), ()), *more_seen)
-        bloom = planting.bloom if planting.bloom is not None and planting.bloom <= on else None
         return clock_for(
             self.weather(name, on).weather,
             planted,
             on=on,
-            given=Given(planting.first_square, bloom),
-            # what was seen of a stand that was planted over tells nothing of this one
-            seen=[each for each in looks if each.on >= planted],
+            given=given_by(on, planting.first_square, planting.bloom),
+            seen=of_stand(looks, planted, again=planted == planting.replanted),
             needs=self.needs,
         )
 
@@ -179,7 +185,9 @@ def chosen_clocks(
     _say_of_stations(weather.stations, fields)
     _say_findings(weather.findings, plantings.values())
     places = {name: (each.shape.centroid.x, each.shape.centroid.y) for name, each in fields.items()}
-    needs = load_needs().with_share(options.square_share)
+    needs = load_needs()
+    if options.square_share is not None:
+        needs = needs.with_share(options.square_share)
     return Clocks(weather.stations, places, plantings, _seen(options.seen, plantings), needs)
 
 

@@ -329,7 +329,6 @@ def _square_share(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--square-share",
         type=level,
-        default=0.5,
         metavar="P",
         help="share of plants with a pinhead square that makes first square (default: 0.5)",
     )

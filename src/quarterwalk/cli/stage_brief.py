@@ -10,7 +10,7 @@ from quarterwalk.cli.seasons import Season
 from quarterwalk.crop import RANGE, CropClock, Event, WeekOdds, outlook_of
 
 _MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
-# Past this a chance would be rounded up to 10 in 10, which nobody can know. [fraction]
+# From here on a chance is told as more than nine tenths. [fraction]
 _SURE = 0.95
 _HEADS = ("field", "stage", "week", "first square", "first bloom", "walk from")
 
@@ -59,21 +59,18 @@ def stage_word(weeks: WeekOdds) -> str:
     -------
     str
     """
-    told = {
-        "not squaring": weeks.before,
-        "squaring": sum(weeks.weeks),
-        "blooming": weeks.blooming,
-    }
-    return max(told, key=lambda word: told[word])
+    return "not squaring" if weeks.likely == "before" else weeks.likely
 
 
 def _week(weeks: WeekOdds) -> str:
     """Give the likeliest week of squaring with its chance, where the field squares."""
-    if stage_word(weeks) != "squaring":
+    week = weeks.likely_week
+    if week is None:
         return "–"
-    best = max(weeks.weeks)
-    told = "over 9" if best > _SURE else f"{max(1, round(10 * best))}"
-    return f"{weeks.weeks.index(best) + 1}, {told} in 10"
+    best = weeks.weeks[week - 1]
+    # downwards, as odds are told everywhere, so that no doubt is rounded away
+    told = "over 9" if best >= _SURE else f"{max(1, int(10 * best + 1e-9))}"
+    return f"{week}, {told} in 10"
 
 
 def _span(days: tuple[date, date] | None) -> str:

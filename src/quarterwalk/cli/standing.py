@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import argparse
 import sys
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from quarterwalk.crop import CropDateError, CropDates, Stage, stage_on
@@ -80,18 +80,21 @@ def chosen_standings(
 def _refuse_options_apart(options: argparse.Namespace) -> None:
     """Refuse options that say nothing without another, or twice the same."""
     if options.plantings is None:
-        for option in ("weather", "stations", "seen"):
-            if getattr(options, option) is not None:
-                raise UsageError(f"--{option} goes with --plantings, got --first-square.")
+        for option in _given(options, "weather", "stations", "seen", "square-share"):
+            raise UsageError(f"--{option} goes with --plantings, got --first-square.")
         return
-    for option in ("bloom", "treated"):
-        if getattr(options, option) is not None:
-            raise UsageError(
-                f"--{option} goes with --first-square; --plantings has a column for it."
-            )
-    for option in ("stations", "seen"):
-        if options.weather is None and getattr(options, option) is not None:
+    for option in _given(options, "bloom", "treated"):
+        raise UsageError(f"--{option} goes with --first-square; --plantings has a column for it.")
+    if options.weather is None:
+        for option in _given(options, "stations", "seen", "square-share"):
             raise UsageError(f"--{option} goes with --weather; give a file of weather too.")
+
+
+def _given(options: argparse.Namespace, *names: str) -> Iterator[str]:
+    """Give those of some options that stand in the command line."""
+    for name in names:
+        if getattr(options, name.replace("-", "_")) is not None:
+            yield name
 
 
 def _given_dates(options: argparse.Namespace) -> CropDates:

@@ -13,7 +13,7 @@ from quarterwalk.crop.day_odds import DayOdds
 from quarterwalk.crop.needs import Event, Needs, load_needs
 from quarterwalk.crop.outlook import Outlook, outlook_of
 from quarterwalk.crop.read_clock import clock_for, read_clock
-from quarterwalk.crop.seen import Given, Seen, Sign
+from quarterwalk.crop.seen import Given, Seen, Sign, given_by, of_stand
 from quarterwalk.crop.stage import Stage, StageName, WorkedOut, stage_on, weeks_between
 from quarterwalk.crop.week_odds import WeekOdds
 
@@ -38,7 +38,9 @@ __all__ = [
     "WorkedOut",
     "bbch",
     "clock_for",
+    "given_by",
     "load_needs",
+    "of_stand",
     "outlook_of",
     "read_clock",
     "stage_on",

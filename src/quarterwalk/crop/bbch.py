@@ -9,7 +9,7 @@ and description according to the BBCH scale. Journal of Agronomy and Crop Scienc
 
 from __future__ import annotations
 
-from quarterwalk.crop.clock import CropClock
+from quarterwalk.crop.clock import CropClock, without
 from quarterwalk.crop.needs import Event
 
 EMERGED, COTYLEDONS, FIRST_BUDS, FIRST_FLOWERS = 9, 10, 51, 60
@@ -44,10 +44,17 @@ def bbch(clock: CropClock) -> int | None:
 
 
 def _leaves(clock: CropClock) -> int | None:
-    """Give the true leaves as last counted, else by heat; None where none can be out yet."""
-    for seen in reversed(clock.seen):
-        if seen.true_leaves is not None and seen.on == clock.on:
-            return int(seen.true_leaves)
+    """Give the true leaves by heat, but none fewer than counted; None before any can be out."""
+    looks = [without(each, clock.set_aside) for each in clock.seen]
+    counted = [(each.on, int(each.true_leaves)) for each in looks if each.true_leaves is not None]
+    least = max((leaves for _, leaves in counted), default=None)
+    if counted and counted[-1][0] == clock.on:
+        return counted[-1][1]
+    heat = _leaves_by_heat(clock)
+    return heat if least is None else max(least, heat or 0)
+
+
+def _leaves_by_heat(clock: CropClock) -> int | None:
     needs = clock.needs
     likely = clock.odds[Event.FIRST_SQUARE].likely
     if likely is None:

@@ -37,6 +37,7 @@ LATEST_BLOOM, LONGEST_BLOOM = 150, 100
 # is as likely as another for it; so what was seen can always outweigh the model. [fraction]
 UNLIKE = 0.02
 
+_ROUNDING = 1e-12  # a chance under this is what rounding leaves
 _TAIL = 8.0  # heat so many standard deviations past the mean is always enough
 _FAR = 4.0  # heat so many past it is enough in all but one field of thirty thousand
 _FINE = 8  # heat is taken to the eighth of a unit, a hundredth of the narrowest need's spread
@@ -164,7 +165,10 @@ def _step(heat: npt.NDArray[np.int32], starts: int, need: Need, reach: tuple[int
     chance[:, :, :latest] += UNLIKE / latest
     past = np.arange(starts)[:, None] + np.arange(1, most + 1) > last
     chance[:, past] = 0.0
-    return Step(chance, np.maximum(1.0 - chance.sum(axis=2), 0.0))
+    beyond = 1.0 - chance.sum(axis=2)
+    # what rounding leaves of a whole is no chance: it would let through what can't be
+    beyond[beyond < _ROUNDING] = 0.0
+    return Step(chance, beyond)
 
 
 @cache

@@ -10,7 +10,7 @@ from quarterwalk.crop.dates import CropDates
 from quarterwalk.crop.day_odds import DayOdds
 from quarterwalk.crop.needs import Event, Needs
 from quarterwalk.crop.seen import Given, Seen, Sign
-from quarterwalk.crop.stage import AtOdds, Stage, WorkedOut, stage_on
+from quarterwalk.crop.stage import AtOdds, Stage, StageName, WorkedOut, stage_on
 from quarterwalk.crop.week_odds import WeekOdds
 from quarterwalk.weather.ahead import SeasonHeat
 
@@ -84,13 +84,13 @@ class CropClock:
     weeks : WeekOdds
         Where the crop stands on `on`.
     given : Given
-        What was given outright.
+        What was given outright, less what can't be true beside the day of planting.
     seen : tuple of Seen
         What was seen until `on`, by day.
     disagreements : tuple of Disagreement
         Where what was seen and the weather disagree; what was seen holds.
     set_aside : tuple of SetAside
-        What was seen but can't be true beside the rest.
+        What was seen or given but can't be true beside the rest.
     heat : SeasonHeat
         The heat that it ran on.
     needs : Needs
@@ -130,6 +130,14 @@ class CropClock:
             return None
         return self.odds[Event.FIRST_BLOOM].likely
 
+    @property
+    def bloom_days(self) -> tuple[date, date] | None:
+        """First and last day that a bloom that has come may have been: 9 in 10."""
+        bloom, odds = self.bloom, self.odds[Event.FIRST_BLOOM]
+        if bloom is None or bloom == self.given.bloom:
+            return None if bloom is None else (bloom, bloom)
+        return odds.reached(CALL_TAIL) or bloom, odds.reached(1 - CALL_TAIL) or bloom
+
     def stage(self, distance_km: float | None = None) -> Stage:
         """Give the stage on the day on which the clock was read.
 
@@ -144,6 +152,9 @@ class CropClock:
             With its chances where first square was not given.
         """
         stage = stage_on(self.on, self.dates())
+        if stage.name is StageName.BLOOMING and self.bloom_days is not None:
+            first, last = self.bloom_days
+            stage = replace(stage, days_blooming=((self.on - last).days, (self.on - first).days))
         likely = self.odds[Event.FIRST_SQUARE].likely
         if self.given.first_square is not None or likely is None:
             return stage
@@ -162,12 +173,13 @@ class CropClock:
         return replace(stage, worked_out=told)
 
     def _at_odds(self) -> AtOdds | None:
-        """Give where what was seen of first square lies farthest from the weather."""
-        told = [each for each in self.disagreements if each.event is Event.FIRST_SQUARE]
+        """Give where what was seen of first square or bloom lies farthest from the weather."""
+        events = (Event.FIRST_SQUARE, Event.FIRST_BLOOM)
+        told = [each for each in self.disagreements if each.event in events]
         worst = min(told, key=lambda each: each.chance, default=None)
         if worst is None or worst.expected is None:
             return None
-        return AtOdds(worst.on, worst.expected, worst.chance < _HARDLY)
+        return AtOdds(worst.on, worst.expected, worst.chance < _HARDLY, worst.event, worst.sign)
 
     def dates(self, treated: tuple[date, ...] = ()) -> CropDates:
         """Give the dates that a call needs.
@@ -182,7 +194,8 @@ class CropClock:
         CropDates
         """
         first, last = self.first_square
-        bloom = self.bloom
+        to_come = self.given.bloom_to_come
+        bloom = to_come if to_come is not None and to_come > first else self.bloom
         if bloom is not None:
             last = max(first, min(last, bloom - timedelta(days=1)))
         return CropDates(first, None if last == first else last, bloom, treated)

@@ -95,19 +95,54 @@ def _allowed(ground: Ground, windows: Sequence[Window]) -> Iterator[tuple[Event,
 
 
 def _counted(ground: Ground, seen: Sequence[Seen]) -> Iterator[tuple[Event, FloatArray]]:
-    for each in seen:
-        if not 0 <= ground.place(each.on) < ground.days:
-            continue
-        nodes = each.true_leaves if each.nodes is None else each.nodes
-        if nodes is not None:
-            yield Event.FIRST_SQUARE, _beyond(_nodes(ground, each.on, nodes))
-        if each.share is not None:
-            yield Event.FIRST_SQUARE, _beyond(_pinheads(ground, each))
-        half = ground.needs.value("half")
-        if each.squaring_branches is not None and each.squaring_branches >= half:
-            yield Event.FIRST_SQUARE, _beyond(_branches(ground, each.on, each.squaring_branches))
-        if each.nawf is not None and each.nawf > ground.needs.value("cutout_nodes"):
-            yield Event.CUTOUT, _beyond(_above_flower(ground, each.on, each.nawf))
+    """Weigh days by each kind of count: those of one field share what is its own."""
+    looks = [each for each in seen if 0 <= ground.place(each.on) < ground.days]
+    half = ground.needs.value("half")
+    nodes = [(each, told) for each in looks if (told := _nodes_of(each)) is not None]
+    if nodes:
+        yield Event.FIRST_SQUARE, _beyond(_nodes(ground, nodes))
+    pinheads = [each for each in looks if each.share is not None]
+    if pinheads:
+        yield Event.FIRST_SQUARE, _beyond(_pinheads(ground, pinheads))
+    branches = [(each, told) for each in looks if (told := each.squaring_branches or 0.0) >= half]
+    if branches:
+        yield Event.FIRST_SQUARE, _beyond(_branches(ground, branches))
+    least = ground.needs.value("cutout_nodes")
+    above = [(each, told) for each in looks if (told := each.nawf or 0.0) > least]
+    if above:
+        yield Event.CUTOUT, _beyond(_above_flower(ground, above))
+
+
+def _nodes_of(seen: Seen) -> float | None:
+    return seen.true_leaves if seen.nodes is None else seen.nodes
+
+
+def _agreeing(off: Sequence[FloatArray], shared: Sequence[float], own: float) -> FloatArray:
+    """Weigh days by how far off counts are that err alike.
+
+    Parameters
+    ----------
+    off : sequence of float array, shape (members, days)
+        How far each count is off, on each day.
+    shared : sequence of float
+        Standard deviation of what all counts of a field have in common, in each of them.
+    own : float
+        Standard deviation of what is each count's own.
+
+    Returns
+    -------
+    float array, shape (members, days)
+        Log of the normal density of all of them together, but for a constant.
+
+    Notes
+    -----
+    The covariance is own² on the diagonal plus shared sharedᵀ; its inverse by Sherman and
+    Morrison. A single count is off²/(own² + shared²).
+    """
+    alone = sum(each**2 for each in off) / own**2
+    along = sum(each * load for each, load in zip(off, shared, strict=True)) / own**2
+    weight = 1 + sum(load**2 for load in shared) / own**2
+    return np.asarray(-0.5 * (alone - along**2 / weight), np.float64)
 
 
 def _beyond(logs: FloatArray) -> FloatArray:
@@ -115,17 +150,20 @@ def _beyond(logs: FloatArray) -> FloatArray:
     return np.concatenate([logs, logs[:, -1:]], axis=1)
 
 
-def _nodes(ground: Ground, on: date, nodes: float) -> FloatArray:
-    off = _nodes_off(ground.needs, ground.since(ground.place(on)), nodes)
-    logs: FloatArray = -0.5 * (off / ground.needs.value("node_sd")) ** 2
-    return logs
+def _nodes(ground: Ground, counts: Sequence[tuple[Seen, float]]) -> FloatArray:
+    """Weigh days by counts of nodes or leaves; the node of the first branch is the field's."""
+    off = [_nodes_off(ground.needs, ground.since(ground.place(s.on)), n) for s, n in counts]
+    shared = ground.needs.sd("first_branch_node")
+    own = np.sqrt(ground.needs.value("node_sd") ** 2 - shared**2)
+    return _agreeing(off, [shared] * len(off), float(own))
 
 
 def _nodes_off(needs: Needs, since: FloatArray, nodes: float) -> FloatArray:
     """Give how many nodes are too many for each first-square day."""
     gained = since / needs.value("node_heat")
     off: FloatArray = nodes - needs.value("first_branch_node") - gained
-    return off
+    # no plant has fewer than none, so none is no sign of a day too early for one
+    return off if nodes else np.minimum(off, 0.0)
 
 
 def nodes_windows(ground: Ground, seen: Sequence[Seen]) -> Iterator[Window]:
@@ -145,8 +183,7 @@ def nodes_windows(ground: Ground, seen: Sequence[Seen]) -> Iterator[Window]:
     """
     mean = ground.heat.mean(axis=0)
     for each in seen:
-        nodes = each.true_leaves if each.nodes is None else each.nodes
-        place = ground.place(each.on)
+        nodes, place = _nodes_of(each), ground.place(each.on)
         if nodes is None or not 0 <= place < ground.days:
             continue
         off = _nodes_off(ground.needs, mean[place] - mean, nodes)
@@ -160,32 +197,45 @@ def nodes_windows(ground: Ground, seen: Sequence[Seen]) -> Iterator[Window]:
         yield Window(Event.FIRST_SQUARE, first, last, sign, each.on)
 
 
-def _pinheads(ground: Ground, seen: Seen) -> FloatArray:
-    """Weigh days by a share of plants; how plants differ is itself unsure."""
+def _pinheads(ground: Ground, looks: Sequence[Seen]) -> FloatArray:
+    """Weigh days by shares of plants; how plants of the field differ is itself unsure."""
     middle, sd = ground.needs.value("plants_heat"), ground.needs.sd("plants_heat")
-    told = min(seen.plants or 0, ground.needs.value("most_told"))
-    have = told * (seen.share or 0.0)
-    since = ground.since(ground.place(seen.on))
-    begun = float(ndtri(ground.needs.value("half")))
     spreads = (middle - sd, middle, middle + sd)
-    shares = (_SLIP + (1 - 2 * _SLIP) * ndtr(since / spread + begun) for spread in spreads)
-    logs = [have * np.log(share) + (told - have) * np.log1p(-share) for share in shares]
+    logs = [np.sum([_share(ground, each, spread) for each in looks], axis=0) for spread in spreads]
     return np.asarray(np.logaddexp.reduce(logs) - np.log(len(logs)), np.float64)
 
 
-def _branches(ground: Ground, on: date, branches: float) -> FloatArray:
-    needs = ground.needs
-    days = ground.place(on) - np.arange(ground.days)
-    off = (days - days_for(branches, needs)) / needs.value("branch_days")
-    return np.asarray(-0.5 * (off / needs.value("branch_sd")) ** 2, np.float64)[None, :]
+def _share(ground: Ground, seen: Seen, spread: float) -> FloatArray:
+    """Weigh days by one share of plants, where plants differ by so much heat."""
+    told = min(seen.plants or 0, ground.needs.value("most_told"))
+    have = told * (seen.share or 0.0)
+    begun = float(ndtri(ground.needs.value("half")))
+    since = ground.since(ground.place(seen.on))
+    share = _SLIP + (1 - 2 * _SLIP) * ndtr(since / spread + begun)
+    return np.asarray(have * np.log(share) + (told - have) * np.log1p(-share), np.float64)
 
 
-def _above_flower(ground: Ground, on: date, nawf: float) -> FloatArray:
+def _branches(ground: Ground, counts: Sequence[tuple[Seen, float]]) -> FloatArray:
+    """Weigh days by counts of squaring branches; most of what they are off by is the field's."""
     needs = ground.needs
-    above = nawf - needs.value("cutout_nodes")
-    left = above * needs.value("flower_node_heat")
-    # half a node of counting stands beside how fields differ
-    counted = needs.value("half") * needs.value("flower_node_heat")
-    sd = np.hypot(above * needs.sd("flower_node_heat"), counted)
-    off: FloatArray = (-ground.since(ground.place(on)) - left) / sd
-    return -0.5 * off**2
+    days = np.arange(ground.days)
+    off = [
+        np.asarray(ground.place(each.on) - days - days_for(told, needs), np.float64)[None]
+        / needs.value("branch_days")
+        for each, told in counts
+    ]
+    own = needs.value("branch_count_sd")
+    shared = float(np.sqrt(needs.value("branch_sd") ** 2 - own**2))
+    return _agreeing(off, [shared] * len(off), own)
+
+
+def _above_flower(ground: Ground, counts: Sequence[tuple[Seen, float]]) -> FloatArray:
+    """Weigh days of cutout by nodes above white flower; the heat of a node is the field's."""
+    needs = ground.needs
+    above = [told - needs.value("cutout_nodes") for _, told in counts]
+    off = [
+        -ground.since(ground.place(each.on)) - nodes * needs.value("flower_node_heat")
+        for (each, _), nodes in zip(counts, above, strict=True)
+    ]
+    own = needs.value("flower_count_sd") * needs.value("flower_node_heat")
+    return _agreeing(off, [nodes * needs.sd("flower_node_heat") for nodes in above], own)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 import numpy as np
@@ -22,9 +22,9 @@ from quarterwalk.crop.dates import CropDateError
 from quarterwalk.crop.day_odds import DayOdds
 from quarterwalk.crop.likeness import Ground, agreement, nodes_windows
 from quarterwalk.crop.needs import Event, Needs, load_needs
-from quarterwalk.crop.seen import Given, Seen
+from quarterwalk.crop.seen import Given, Seen, Sign, by_day
 from quarterwalk.crop.week_odds import WeekOdds, week_odds
-from quarterwalk.crop.window import Kept, Window, kept, windows_of
+from quarterwalk.crop.window import Kept, Window, kept, same_look, windows_of
 from quarterwalk.weather.ahead import SeasonHeat, season_heat
 from quarterwalk.weather.daily import DailyWeather, FloatArray
 from quarterwalk.weather.heat_units import HEAT_METHODS
@@ -74,7 +74,7 @@ def read_clock(
     seen. What was seen rules days out and weighs the others; it always beats the model.
     """
     needs, given = needs or load_needs(), given or Given()
-    looked = tuple(sorted((each for each in seen if each.on <= on), key=lambda one: one.on))
+    looked = by_day(each for each in seen if each.on <= on)
     ground = Ground(heat.first, _summed(heat), needs)
     steps = steps_of(ground.heat, needs)
     told = _told(ground, steps, kept(windows_of(heat.first, given, looked, needs, on=on)), looked)
@@ -89,13 +89,23 @@ def read_clock(
         by_weather=alone,
         four_leaves=run.four_leaves,
         weeks=run.weeks,
-        given=given,
+        given=_holding(given, told.aside),
         seen=looked,
         disagreements=_disagreeing((*told.windows, *nodes_windows(ground, told.counted)), alone),
         set_aside=told.aside,
         heat=heat,
         needs=needs,
     )
+
+
+def _holding(given: Given, aside: Sequence[SetAside]) -> Given:
+    """Leave out of what was given what is set aside."""
+    signs = {each.sign for each in aside}
+    if Sign.FIRST_SQUARE in signs:
+        given = replace(given, first_square=None)
+    if Sign.FIRST_BLOOM in signs:
+        given = replace(given, bloom=None)
+    return given
 
 
 def _summed(heat: SeasonHeat) -> FloatArray:
@@ -124,7 +134,8 @@ def _told(ground: Ground, steps: Mapping[Event, Step], held: Kept, looked: Seque
         ahead = chain.forward()
         if len(windows) == 1 or ahead[Event.CUTOUT].any():
             return _Told(chain, ahead, counted, tuple(windows[1:]), aside)
-        pairs.append((windows.pop(), windows[0]))
+        pairs.append((windows[-1], windows[0]))
+        windows = [window for window in windows if not same_look(window, windows[-1])]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -187,15 +198,13 @@ def _four_leaves(ground: Ground, weights: FloatArray, counted: Sequence[Seen]) -
 def _agreeing_with_leaves(
     ground: Ground, chance: FloatArray, counted: Sequence[Seen]
 ) -> FloatArray:
-    """Move days that a count of leaves rules out to the nearest that it leaves."""
-    four = ground.needs.value("four_leaves")
+    """Move days that a count of leaves, or a square, rules out to the nearest that is left."""
     told = chance.copy()
     for each in counted:
-        leaves = each.nodes if each.true_leaves is None else each.true_leaves
-        place = ground.place(each.on)
-        if leaves is None or not 0 <= place < ground.days - 1:
+        four, place = _has_four_leaves(each, ground.needs), ground.place(each.on)
+        if four is None or not 0 <= place < ground.days - 1:
             continue
-        if leaves >= four:
+        if four:
             told[place] += told[place + 1 :].sum()
             told[place + 1 :] = 0.0
         else:
@@ -204,18 +213,38 @@ def _agreeing_with_leaves(
     return told
 
 
+def _has_four_leaves(seen: Seen, needs: Needs) -> bool | None:
+    """Tell whether plants had four true leaves; None where nothing says so.
+
+    The first fruiting branch stands above them, so a plant with a square has them too.
+    """
+    if seen.pinhead or seen.squaring_branches or seen.bloom or seen.nawf is not None:
+        return True
+    leaves = seen.nodes if seen.true_leaves is None else seen.true_leaves
+    return None if leaves is None else leaves >= needs.value("four_leaves")
+
+
 def _disagreeing(
     windows: Sequence[Window], alone: Mapping[Event, DayOdds]
 ) -> tuple[Disagreement, ...]:
     told = []
     for window in windows:
         odds = alone[window.event]
-        chance = _in_a_tail(window, odds)
-        if chance < _UNLIKELY:
+        chance, expected = _in_a_tail(window, odds), odds.within(RANGE)
+        if chance < _UNLIKELY and not _meets(window, expected):
             days = (window.first, window.last)
-            expected = odds.within(RANGE)
             told.append(Disagreement(window.sign, window.on, window.event, days, expected, chance))
     return tuple(sorted(told, key=lambda one: one.on))
+
+
+def _meets(window: Window, expected: tuple[date, date] | None) -> bool:
+    """Tell whether a window holds a day of those that are printed as expected."""
+    if expected is None:
+        return window.last is None
+    first, last = expected
+    early = window.last is not None and window.last < first
+    late = window.first is not None and window.first > last
+    return not early and not late
 
 
 def _in_a_tail(window: Window, odds: DayOdds) -> float:

@@ -2,11 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 from enum import StrEnum
+from itertools import groupby
 
 from quarterwalk.crop.dates import CropDateError
+
+# A look so long before planting is told as a contradiction, since one of the two days is
+# wrong; an older one is of another season (a rule of this project). [days]
+_SAME_SEASON = 60
 
 
 class Sign(StrEnum):
@@ -77,6 +83,68 @@ class Seen:
         return None if not self.plants or self.pinhead is None else self.pinhead / self.plants
 
 
+def of_stand(seen: Iterable[Seen], planted: date, *, again: bool) -> tuple[Seen, ...]:
+    """Give what was seen of the stand that grows now.
+
+    Parameters
+    ----------
+    seen : iterable of Seen
+        All that was seen of a field.
+    planted : date
+        The day on which the stand was planted.
+    again : bool
+        Whether an earlier stand was planted over.
+
+    Returns
+    -------
+    tuple of Seen
+        Without looks at a stand that was planted over, and without other seasons. A look
+        shortly before the only planting stays: it can't be true, which is told.
+    """
+    first = planted if again else planted - timedelta(days=_SAME_SEASON)
+    return tuple(each for each in seen if each.on >= first)
+
+
+def by_day(seen: Iterable[Seen]) -> tuple[Seen, ...]:
+    """Take what was seen on one day together, such as a note and a walk.
+
+    Parameters
+    ----------
+    seen : iterable of Seen
+        In any order.
+
+    Returns
+    -------
+    tuple of Seen
+        By day, one each: plants and pinheads are added up, other counts are means, and
+        white flowers seen by anyone stand in the field.
+    """
+    ordered = sorted(seen, key=lambda one: one.on)
+    days = (list(looks) for _, looks in groupby(ordered, key=lambda one: one.on))
+    return tuple(_together(looks) if len(looks) > 1 else looks[0] for looks in days)
+
+
+def _together(looks: list[Seen]) -> Seen:
+    plants = [(each.plants, each.pinhead) for each in looks if each.plants is not None]
+    flowers = [each.bloom for each in looks if each.bloom is not None]
+    return Seen(
+        looks[0].on,
+        true_leaves=_mean(each.true_leaves for each in looks),
+        nodes=_mean(each.nodes for each in looks),
+        plants=sum(count for count, _ in plants) if plants else None,
+        pinhead=sum(count or 0 for _, count in plants) if plants else None,
+        squaring_branches=_mean(each.squaring_branches for each in looks),
+        bloom=any(flowers) if flowers else None,
+        nawf=_mean(each.nawf for each in looks),
+        walked=all(each.walked for each in looks),
+    )
+
+
+def _mean(counts: Iterable[float | None]) -> float | None:
+    known = [count for count in counts if count is not None]
+    return sum(known) / len(known) if known else None
+
+
 @dataclass(frozen=True, slots=True)
 class Given:
     """Days that somebody gave outright.
@@ -87,7 +155,33 @@ class Given:
         The first and the last day that it may have been.
     bloom : date or None
         The day of first bloom.
+    bloom_to_come : date or None
+        First bloom where it was given as a day after the one asked for: it is known, and
+        tells nothing of the days before.
     """
 
     first_square: tuple[date, date] | None = None
     bloom: date | None = None
+    bloom_to_come: date | None = None
+
+
+def given_by(on: date, first_square: tuple[date, date] | None, bloom: date | None) -> Given:
+    """Give what was given outright, as it stands on a day.
+
+    Parameters
+    ----------
+    on : date
+        The day.
+    first_square : (date, date) or None
+        The first and the last day that it may have been.
+    bloom : date or None
+        The day of first bloom.
+
+    Returns
+    -------
+    Given
+        With a bloom that comes after the day apart.
+    """
+    if bloom is not None and bloom > on:
+        return Given(first_square, bloom_to_come=bloom)
+    return Given(first_square, bloom)

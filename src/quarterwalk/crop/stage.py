@@ -7,6 +7,8 @@ from datetime import date
 from enum import StrEnum
 
 from quarterwalk.crop.dates import CropDates
+from quarterwalk.crop.needs import Event
+from quarterwalk.crop.seen import Sign
 from quarterwalk.crop.week_odds import WeekOdds
 from quarterwalk.guideline import load_routine
 
@@ -26,22 +28,28 @@ _BBCH = {StageName.SQUARING: 51, StageName.BLOOMING: 60}
 
 @dataclass(frozen=True, slots=True)
 class AtOdds:
-    """What was seen of first square, against the weather.
+    """What was seen of first square or first bloom, against the weather.
 
     Parameters
     ----------
     on : date
         The day of the look.
     expected : (date, date)
-        First square by weather alone, 8 in 10.
+        The event by weather alone, 8 in 10.
     hardly : bool
         Whether the weather leaves it less than 1 in 100, so that the day of planting, the
         station or the count is in doubt.
+    event : Event
+        First square, or first bloom.
+    sign : Sign
+        What was seen.
     """
 
     on: date
     expected: tuple[date, date]
     hardly: bool
+    event: Event = Event.FIRST_SQUARE
+    sign: Sign = Sign.PINHEADS
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,8 +100,8 @@ class Stage:
         where first square may be still to come. [days]
     bloom_known : bool
         Whether the day of first bloom is known.
-    days_blooming : int
-        Days since first bloom while blooming, else 0. [days]
+    days_blooming : (int, int)
+        Fewest and most days since first bloom while blooming, else 0. [days]
     worked_out : WorkedOut or None
         Where first square comes from the crop's clock; None where it was given.
     """
@@ -101,7 +109,7 @@ class Stage:
     name: StageName
     days: tuple[int, int]
     bloom_known: bool = False
-    days_blooming: int = 0
+    days_blooming: tuple[int, int] = (0, 0)
     worked_out: WorkedOut | None = None
 
     @property
@@ -154,5 +162,6 @@ def stage_on(day: date, dates: CropDates) -> Stage:
     if day < dates.first_square:
         return Stage(StageName.BEFORE_SQUARING, days, bloom_known)
     if dates.bloom is not None and day >= dates.bloom:
-        return Stage(StageName.BLOOMING, days, bloom_known, (day - dates.bloom).days)
+        blooming = (day - dates.bloom).days
+        return Stage(StageName.BLOOMING, days, bloom_known, (blooming, blooming))
     return Stage(StageName.SQUARING, days, bloom_known)

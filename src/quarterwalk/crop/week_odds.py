@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 
 import numpy as np
 
 from quarterwalk.guideline import load_routine
 from quarterwalk.weather.daily import FloatArray
+
+Stretch = Literal["before", "squaring", "blooming"]
+"""A stretch of the season: before squaring, all weeks of squaring together, or blooming."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,9 +33,29 @@ class WeekOdds:
     blooming: float
 
     @property
+    def stretches(self) -> tuple[tuple[Stretch, float], ...]:
+        """Each stretch of the season with its chance, the likeliest first. [fraction]
+
+        A week is no stretch: set against blooming, each week alone may be the less likely
+        while the crop most likely squares.
+        """
+        squaring = min(1.0, sum(self.weeks))
+        told: tuple[tuple[Stretch, float], ...] = (
+            ("before", self.before),
+            ("squaring", squaring),
+            ("blooming", self.blooming),
+        )
+        return tuple(sorted(told, key=lambda pair: -pair[1]))
+
+    @property
+    def likely(self) -> Stretch:
+        """The stretch of the season that the crop is most likely in."""
+        return self.stretches[0][0]
+
+    @property
     def likely_week(self) -> int | None:
-        """The likeliest week; None where it is likelier not to be squaring. [from 1]"""
-        if not self.weeks or max(self.weeks) < max(self.before, self.blooming):
+        """The likeliest week; None where the crop most likely does not square. [from 1]"""
+        if self.likely != "squaring":
             return None
         return int(np.argmax(self.weeks)) + 1
 

@@ -56,13 +56,18 @@ def windows_of(
     Returns
     -------
     list of Window
-        What was given comes before what was seen, and the later day before the earlier.
+        What was given comes before what was seen, flowers before squares and leaves, and
+        among these the later day before the earlier.
     """
     sown = Window(Event.EMERGENCE, planted + timedelta(days=1), None, Sign.PLANTED, planted)
     told = [sown, *_given(given)]
-    for each in sorted(seen, key=lambda one: one.on, reverse=True):
+    latest = sorted(seen, key=lambda one: one.on, reverse=True)
+    for each in latest:
+        told += _flowers(each, needs)
+    for each in latest:
         slack = 0 if each.on == on else int(needs.value("count_days"))
-        told += _seen(each, needs, slack)
+        told += _squares(each, needs, slack)
+        told += _standing(each, planted)
     return told
 
 
@@ -74,21 +79,34 @@ def _given(given: Given) -> Iterator[Window]:
         yield Window(Event.FIRST_SQUARE, first, last, Sign.FIRST_SQUARE, first)
 
 
-def _seen(seen: Seen, needs: Needs, slack: int) -> Iterator[Window]:
+def _flowers(seen: Seen, needs: Needs) -> Iterator[Window]:
     if seen.nawf is not None:
         reached = seen.nawf <= needs.value("cutout_nodes")
         yield _reached(Event.FIRST_BLOOM, Sign.ABOVE_FLOWER, seen.on, reached=True)
         yield _reached(Event.CUTOUT, Sign.ABOVE_FLOWER, seen.on, reached=reached)
     if seen.bloom is not None:
         yield _reached(Event.FIRST_BLOOM, Sign.FLOWERS, seen.on, reached=seen.bloom)
+
+
+def _squares(seen: Seen, needs: Needs, slack: int) -> Iterator[Window]:
     half = needs.value("half")
     if seen.squaring_branches is not None:
         yield _branches(seen.squaring_branches, seen.on, needs)
     if seen.share is not None:
         yield _half_or_not(seen.on, slack, half=seen.share >= half)
+
+
+def _standing(seen: Seen, planted: date) -> Iterator[Window]:
+    """Say that plants stood: where leaves or nodes were counted, or anything before planting."""
     for count, sign in ((seen.true_leaves, Sign.LEAVES), (seen.nodes, Sign.NODES)):
-        if count is not None:
+        # no leaf may be no plant yet
+        if count:
             yield _reached(Event.EMERGENCE, sign, seen.on, reached=True)
+    if seen.on <= planted:
+        counted = ((seen.share, Sign.PINHEADS), (seen.squaring_branches, Sign.BRANCHES))
+        for number, sign in counted:
+            if number is not None:
+                yield _reached(Event.EMERGENCE, sign, seen.on, reached=True)
 
 
 def _reached(event: Event, sign: Sign, on: date, *, reached: bool) -> Window:
@@ -145,7 +163,7 @@ class Kept:
 
 
 def kept(windows: Sequence[Window]) -> Kept:
-    """Keep each window that can be true beside those kept before it.
+    """Keep each window that can be true beside those kept before it, or set its look aside whole.
 
     Parameters
     ----------
@@ -156,15 +174,40 @@ def kept(windows: Sequence[Window]) -> Kept:
     -------
     Kept
     """
-    held: list[Window] = []
-    aside: list[tuple[Window, Window]] = []
-    for window in windows:
-        clash = next((other for other in held if _clash(window, other)), None)
-        if clash is None:
-            held.append(window)
+    half_held: dict[tuple[Sign, date], tuple[Window, Window]] = {}
+    while True:
+        held: list[Window] = []
+        aside = dict(half_held)
+        for window in windows:
+            look = (window.sign, window.on)
+            clash = next((other for other in held if _clash(window, other)), None)
+            if look in aside:
+                continue
+            if clash is None:
+                held.append(window)
+                continue
+            aside[look] = (window, clash)
+            if any(same_look(window, other) for other in held):
+                # what the rest of this look has ruled out so far is open again
+                half_held[look] = aside[look]
+                break
         else:
-            aside.append((window, clash))
-    return Kept(tuple(held), tuple(aside))
+            return Kept(tuple(held), tuple(aside.values()))
+
+
+def same_look(one: Window, other: Window) -> bool:
+    """Tell whether two windows come from one sign on one day, set aside as a whole.
+
+    Parameters
+    ----------
+    one, other : Window
+        Two windows.
+
+    Returns
+    -------
+    bool
+    """
+    return (one.sign, one.on) == (other.sign, other.on)
 
 
 def _clash(one: Window, other: Window) -> bool:

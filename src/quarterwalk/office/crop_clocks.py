@@ -18,6 +18,7 @@ from quarterwalk.crop import (
     Seen,
     Stage,
     clock_for,
+    of_stand,
     outlook_of,
     stage_on,
 )
@@ -200,7 +201,8 @@ STANDINGS: Remembered[Hashable, CropStanding] = Remembered(_REMEMBERED)
 
 def _asked(row: FieldRow, season: SeasonRow, signs: tuple[Seen, ...], on: date) -> _Asked:
     planted = _stand_on(season, on)
-    seen = tuple(each for each in signs if planted <= each.on <= on)
+    looks = of_stand(signs, planted, again=planted == season.replanted)
+    seen = tuple(each for each in looks if each.on <= on)
     return _Asked(_middle(row.boundary), planted, on, to_given(season, on), seen)
 
 

@@ -9,7 +9,7 @@ from typing import Any
 
 import numpy as np
 
-from quarterwalk.crop import Given, Seen
+from quarterwalk.crop import Given, Seen, given_by
 from quarterwalk.files.seen_joined import SeenRow as SeenCells
 from quarterwalk.files.seen_joined import joined
 from quarterwalk.office.models import SeasonRow, SeenRow, StationRow
@@ -150,7 +150,7 @@ def to_given(season: SeasonRow, on: date) -> Given:
     season : SeasonRow
         What is known of the season.
     on : date
-        The day; a first bloom after it is not known yet.
+        The day; a first bloom after it tells nothing yet of the days before.
 
     Returns
     -------
@@ -158,5 +158,4 @@ def to_given(season: SeasonRow, on: date) -> Given:
     """
     first = season.first_square
     square = None if first is None else (first, season.first_square_latest or first)
-    bloom = season.bloom if season.bloom is not None and season.bloom <= on else None
-    return Given(square, bloom)
+    return given_by(on, square, season.bloom)

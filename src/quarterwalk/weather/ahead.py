@@ -7,7 +7,13 @@ from datetime import date, timedelta
 
 import numpy as np
 
-from quarterwalk.weather.daily import DailyWeather, DayMark, FloatArray, WeatherError
+from quarterwalk.weather.daily import (
+    DailyWeather,
+    DayMark,
+    FloatArray,
+    WeatherError,
+    forecast_holds,
+)
 from quarterwalk.weather.heat_units import HeatMethod
 
 # A rule of this project: thirty years tell what weather may come, as many as a climate normal
@@ -128,12 +134,11 @@ def _known_days(season: DailyWeather, until: date) -> int:
     """Count the days that are known; refuse a gap inside them."""
     usable = ~season.missing
     late = np.arange(usable.size) > season.index_of(until)
-    forecast = season.marks == DayMark.FORECAST
-    if np.any(late & usable & ~forecast):
-        # the forecast is of a later day than the one asked for
-        forecast[:] = False
-    usable &= ~late | forecast
-    known = int(np.flatnonzero(usable)[-1]) + 1 if usable.any() else 0
+    if not forecast_holds(season.marks[late]):
+        usable &= ~late
+    # the mean of other years at the end is no day that was known: the other years stand there
+    ends = np.flatnonzero(usable & (season.marks != DayMark.OTHER_YEARS))
+    known = int(ends[-1]) + 1 if ends.size else 0
     gaps = np.flatnonzero(~usable[:known])
     if gaps.size:
         day = season.day_at(int(gaps[0]))

@@ -8,7 +8,7 @@ from datetime import date
 
 import numpy as np
 
-from quarterwalk.weather.daily import DailyWeather, DayMark, WeatherError
+from quarterwalk.weather.daily import DailyWeather, DayMark, WeatherError, forecast_holds
 from quarterwalk.weather.fill import fill_gaps
 from quarterwalk.weather.station import Place
 
@@ -16,6 +16,9 @@ from quarterwalk.weather.station import Place
 # for the next nearest. [fraction]
 MOST_LACKING = 0.2
 
+# Yet no station is passed over for this few: most come in a day or two late (a rule of this
+# project). [days]
+LAG_DAYS = 3
 
 _FILLED = (DayMark.NEIGHBOUR, DayMark.BETWEEN, DayMark.OTHER_YEARS)
 
@@ -112,8 +115,7 @@ def known_by(weather: DailyWeather, day: date) -> DailyWeather | None:
         Without the days measured later, and without the forecast that came with them; None
         where there is no day by then.
     """
-    later = weather.marks[max(weather.index_of(day) + 1, 0) :]
-    if not np.isin(later, (DayMark.MEASURED, *_FILLED)).any():
+    if forecast_holds(weather.marks[max(weather.index_of(day) + 1, 0) :]):
         return weather
     return weather.between(weather.first, day) if weather.first <= day else None
 
@@ -145,4 +147,4 @@ def _by_distance(
 
 def _lacks(weather: DailyWeather, first: date, last: date) -> bool:
     missing = weather.between(first, max(first, last)).missing
-    return bool(missing.mean() > MOST_LACKING)
+    return int(missing.sum()) > max(MOST_LACKING * missing.size, LAG_DAYS)

@@ -34,6 +34,23 @@ class WeatherError(QuarterwalkError, ValueError):
     """Weather that does not reach where it is needed, or contradicts itself."""
 
 
+def forecast_holds(later: MarkArray) -> bool:
+    """Tell whether days after one day are a forecast of that day, and no later knowledge.
+
+    Parameters
+    ----------
+    later : uint8 array, shape (days,)
+        A `DayMark` for each.
+
+    Returns
+    -------
+    bool
+        True where days are forecast and none was measured. Days filled among forecast ones
+        were filled from forecasts; without a forecast they were filled from measured ones.
+    """
+    return bool(np.any(later == DayMark.FORECAST) and not np.any(later == DayMark.MEASURED))
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class DailyWeather:
     """Days in a row at one station.
