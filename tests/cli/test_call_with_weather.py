@@ -175,3 +175,23 @@ def test_a_blank_first_square_without_planting_is_refused(run: Run, words: list[
     write_table("plantings.csv", HEAD, "Home 40,,,,")
     _, err = run(*words, status=3)
     assert "plantings.csv row 2, column planted: must be a date" in err
+
+
+def test_another_share_of_plants_needs_weather_to_count_for(run: Run, words: list[str]) -> None:
+    write_table("plantings.csv", HEAD, "Home 40,2026-05-01,2026-05-27,,")
+    _, err = run(*words[:-2], "--square-share", "0.6", status=2)
+    assert "--square-share goes with --weather" in err
+    alone = ["call", "walks.csv", *SHP, "--first-square", "2026-05-27", "--square-share", "0.6"]
+    assert "--square-share goes with --plantings" in run(*alone, status=2)[1]
+
+
+def test_a_bloom_after_the_walk_is_known_whether_first_square_is_given_or_not(
+    run: Run, words: list[str]
+) -> None:
+    write_walks(rows(on="2026-06-30"))
+    for square in ("", "2026-05-27"):
+        for bloom, asked in (("", True), ("2026-07-20", False)):
+            write_table("plantings.csv", HEAD, f"Home 40,2026-05-01,{square},{bloom},")
+            (walk,) = told(run, *words)
+            codes = {reason["code"] for reason in walk["call"]["reasons"]}
+            assert ("bloom-date" in codes) == asked, (square, bloom)

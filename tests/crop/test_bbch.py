@@ -76,3 +76,9 @@ def test_codes_never_go_back(a_day):
     codes = [code(day, a_day=a_day) or 0 for day in range(0, 110, 6)]
     assert codes == sorted(codes)
     assert set(codes) <= {0, 9, *range(10, 20), 51, 60}
+
+
+def test_leaves_once_counted_stay_though_the_heat_is_short_of_them():
+    seen = Seen(after(15), true_leaves=5)
+    assert code(15, seen) == 15
+    assert code(16, seen) == 15

@@ -378,3 +378,44 @@ def test_looks_that_are_left_out_are_named_by_their_days():
     assert read_clock(steady(18.0), on=after(5), seen=seen).stage().worked_out.left_out == (
         after(0),
     )
+
+
+def test_a_sign_whose_days_meet_those_expected_does_not_disagree():
+    """Flowers on the first of the days expected: unlikely so early, and no contradiction."""
+    unlikely = 0
+    for a_day in np.arange(14.0, 24.0, 0.5):
+        alone = read_clock(steady(a_day), on=after(90)).by_weather[Event.FIRST_BLOOM]
+        first, _ = alone.within(0.8)
+        unlikely += alone.by(first) < 0.1
+        told, sooner = (
+            read_clock(steady(a_day), on=after(90), seen=[Seen(day, bloom=True)])
+            for day in (first, first - timedelta(days=3))
+        )
+        assert told.disagreements == ()
+        assert sooner.disagreements
+    assert unlikely
+
+
+def test_a_plant_with_a_square_has_four_true_leaves():
+    clock = read_clock(steady(12.0), on=after(30), seen=[Seen(after(28), plants=20, pinhead=1)])
+    assert clock.four_leaves.by(after(28)) == pytest.approx(1.0)
+
+
+def test_a_bloom_that_was_seen_keeps_its_range():
+    clock = read_clock(steady(18.0), on=after(60), seen=[Seen(after(56), bloom=True)])
+    first, last = clock.bloom_days
+    assert first < clock.bloom < last <= after(56)
+    least, most = clock.stage().days_blooming
+    assert (least, most) == ((after(60) - last).days, (after(60) - first).days)
+
+
+def test_what_can_not_be_in_any_season_is_set_aside_and_not_let_through_by_rounding():
+    clock = read_clock(steady(18.0), on=after(170), seen=[Seen(after(165), plants=20, pinhead=2)])
+    assert clock.odds[Event.EMERGENCE].likely == after(4)
+    assert [each.sign for each in clock.set_aside] == [Sign.PINHEADS]
+
+
+def test_chances_add_up_to_one_and_no_more():
+    for day in (5, 30, 60):
+        weeks = read_clock(steady(18.0), on=after(day)).weeks
+        assert max(weeks.before, weeks.blooming, *weeks.weeks, 0.0) <= 1.0

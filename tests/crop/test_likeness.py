@@ -88,3 +88,85 @@ def test_nodes_make_days_likely_within_eight_in_ten(nodes, first, last):
 def test_nodes_that_no_day_fits_make_a_day_outside_the_season_likely(nodes, day):
     (window,) = nodes_windows(GROUND, [Seen(after(40), nodes=nodes)])
     assert (window.first, window.last) == (after(day), after(day))
+
+
+def several(event, *looks, needs=NEEDS):
+    """Agreement of each day with looks of (day, counts), without their windows."""
+    ground = Ground(PLANTED, GROUND.heat, needs)
+    return agreement(ground, [], [Seen(after(day), **count) for day, count in looks])[event][0]
+
+
+def test_counts_of_nodes_err_alike_by_the_node_of_the_first_branch():
+    looks = (40, 8.0), (47, 11.0)
+    told = several(SQUARE, *((day, {"nodes": nodes}) for day, nodes in looks))
+    covariance = (1.3**2 - 1) * np.eye(2) + 1
+
+    def by_hand(first):
+        off = np.array([nodes - 6.5 - 18 * (day - first) / 55 for day, nodes in looks])
+        return np.exp(-0.5 * off @ np.linalg.solve(covariance, off))
+
+    for day in (28, 33, 41):
+        assert ratio(told, day, 36) == pytest.approx(by_hand(day) / by_hand(36))
+
+
+def test_counts_of_branches_err_alike():
+    looks = (40, 3.5), (43, 4.0), (50, 7.5)
+    told = several(SQUARE, *((day, {"squaring_branches": count}) for day, count in looks))
+    covariance = 0.35**2 * np.eye(3) + 1 - 0.35**2
+
+    def by_hand(first):
+        off = np.array([(day - first) / 3 - (count - 0.5) for day, count in looks])
+        return np.exp(-0.5 * off @ np.linalg.solve(covariance, off))
+
+    for day in (28, 31, 35):
+        assert ratio(told, day, 30) == pytest.approx(by_hand(day) / by_hand(30))
+
+
+def test_nodes_above_white_flower_err_alike_by_the_heat_of_a_node():
+    looks = (40, 8.0), (46, 7.2)
+    told = several(CUTOUT, *((day, {"nawf": count}) for day, count in looks))
+    load = np.array([40 * (count - 5) for _, count in looks])
+    covariance = 65**2 * np.eye(2) + np.outer(load, load)
+
+    def by_hand(cutout):
+        off = np.array([18 * (cutout - day) - 130 * (count - 5) for day, count in looks])
+        return np.exp(-0.5 * off @ np.linalg.solve(covariance, off))
+
+    for day in (55, 60, 66):
+        assert ratio(told, day, 62) == pytest.approx(by_hand(day) / by_hand(62))
+
+
+def test_shares_of_one_field_share_how_its_plants_differ():
+    looks = (38, 3), (41, 9)
+    told = several(SQUARE, *((day, {"plants": 12, "pinhead": have}) for day, have in looks))
+
+    def by_hand(first):
+        total = 0.0
+        for s in (25, 45, 65):
+            shares = [0.005 + 0.99 * NormalDist().cdf(18 * (day - first) / s) for day, _ in looks]
+            pairs = zip(shares, looks, strict=True)
+            total += np.prod([q**have * (1 - q) ** (12 - have) for q, (_, have) in pairs])
+        return total
+
+    for day in (36, 38, 41):
+        assert ratio(told, day, 39) == pytest.approx(by_hand(day) / by_hand(39))
+
+
+def test_ten_looks_at_nodes_tell_little_more_than_two():
+    def spread(days):
+        told = several(SQUARE, *((day, {"nodes": 6.5 + 18 * (day - 35) / 55}) for day in days))
+        chance, at = told / told.sum(), np.arange(told.size)
+        return float(np.sqrt(chance @ at**2 - (chance @ at) ** 2))
+
+    assert spread(range(30, 40)) > 0.85 * spread((33, 37))
+
+
+def test_another_share_for_first_square_leaves_cutout_as_it_is():
+    fewer = several(CUTOUT, (40, {"nawf": 7.0}), needs=NEEDS.with_share(0.2))
+    assert fewer == pytest.approx(counted(CUTOUT, nawf=7.0))
+
+
+def test_no_true_leaf_only_says_that_first_square_is_not_near():
+    told = counted(true_leaves=0.0)
+    assert told[70] == pytest.approx(told[90])
+    assert told[45] < 0.01 * told[70]

@@ -13,10 +13,13 @@ from quarterwalk.crop import (
     Seen,
     Sign,
     StageName,
+    given_by,
     load_needs,
+    of_stand,
     read_clock,
 )
-from tests.crop.seasons import after, steady
+from quarterwalk.crop.seen import by_day
+from tests.crop.seasons import PLANTED, after, steady
 
 SQUARE, BLOOM, CUTOUT = Event.FIRST_SQUARE, Event.FIRST_BLOOM, Event.CUTOUT
 
@@ -134,3 +137,49 @@ def test_the_order_in_which_things_are_told_does_not_matter():
     forth, back = read(*seen), read(*reversed(seen))
     assert forth.odds[SQUARE].chance == pytest.approx(back.odds[SQUARE].chance)
     assert forth.seen == back.seen
+
+
+def test_looks_of_one_day_are_taken_together():
+    note = Seen(after(30), plants=20, pinhead=16, squaring_branches=2.0, bloom=False)
+    walk = Seen(after(30), plants=40, pinhead=5, squaring_branches=1.0, walked=True)
+    other = Seen(after(31), nodes=8.0)
+    first, second = by_day([other, walk, note])
+    assert first == Seen(after(30), plants=60, pinhead=21, squaring_branches=1.5, bloom=False)
+    assert second == other
+
+
+def test_a_note_and_a_walk_of_one_day_do_not_set_each_other_aside():
+    note, walk = Seen(after(30), plants=20, pinhead=16), Seen(after(30), plants=40, pinhead=5)
+    clock = read_clock(steady(18.0), on=after(30), seen=[note, walk])
+    assert clock.set_aside == ()
+    assert clock.odds[Event.FIRST_SQUARE].by(after(30)) == 0.0
+
+
+def test_looks_shortly_before_planting_stay_and_are_told_to_clash_with_it():
+    early, last_year = Seen(after(-10), true_leaves=3), Seen(after(-300), true_leaves=3)
+    looks = of_stand([last_year, early], PLANTED, again=False)
+    assert looks == (early,)
+    (aside,) = read_clock(steady(18.0), on=after(20), seen=looks).set_aside
+    assert (aside.sign, aside.on, aside.by) == (Sign.LEAVES, after(-10), Sign.PLANTED)
+
+
+def test_looks_at_a_stand_that_was_planted_over_tell_nothing():
+    assert of_stand([Seen(after(-10), true_leaves=3)], PLANTED, again=True) == ()
+
+
+def test_a_bloom_given_for_a_later_day_is_known_and_tells_nothing():
+    told = given_by(after(45), None, after(60))
+    clock = read_clock(steady(18.0), on=after(45), given=told)
+    alone = read_clock(steady(18.0), on=after(45))
+    assert clock.first_square == alone.first_square
+    assert clock.weeks == alone.weeks
+    assert clock.stage().bloom_known
+    assert not alone.stage().bloom_known
+    assert given_by(after(60), None, after(60)).bloom == after(60)
+
+
+def test_a_bloom_that_planting_rules_out_is_set_aside():
+    clock = read_clock(steady(18.0), on=after(40), given=Given(bloom=after(1)))
+    assert [each.sign for each in clock.set_aside] == [Sign.FIRST_BLOOM]
+    assert clock.bloom is None
+    assert clock.dates().bloom is None

@@ -185,3 +185,21 @@ def test_known_heat_does_not_change_as_the_season_goes_on(until):
     assert season.known == min(max(until + 1, 0), LONG)
     assert np.all(season.heat[:, : season.known] == 16)
     assert np.array_equal(season.heat[:, season.known :], season.others[:, season.known :])
+
+
+def test_a_day_filled_among_forecast_days_takes_none_of_them_away():
+    weather = four_years()
+    weather = lacking(weather, slice(at(weather, date(2024, 5, 27)), None))
+    weather = marked_forecast(weather, date(2024, 5, 21), date(2024, 5, 26))
+    marks = weather.marks.copy()
+    marks[at(weather, date(2024, 5, 23))] = DayMark.NEIGHBOUR
+    assert ahead(replace(weather, marks=marks)).known_until == date(2024, 5, 26)
+
+
+def test_the_mean_of_other_years_at_the_end_is_no_known_day():
+    weather = four_years()
+    weather = lacking(weather, slice(at(weather, date(2024, 5, 21)), None))
+    marks = weather.marks.copy()
+    last = slice(at(weather, date(2024, 5, 15)), at(weather, date(2024, 5, 21)))
+    marks[last] = DayMark.OTHER_YEARS
+    assert ahead(replace(weather, marks=marks)).known_until == date(2024, 5, 14)

@@ -7,7 +7,7 @@ from datetime import date
 import numpy as np
 import pytest
 
-from quarterwalk.weather import DayMark, WeatherError, weather_for
+from quarterwalk.weather import DailyWeather, DayMark, WeatherError, weather_for
 from tests.weather.days import FIRST, days, lacking
 
 FIELD = (-101.9, 33.6)
@@ -134,3 +134,18 @@ def test_weather_that_begins_after_the_day_is_refused():
     late = days(np.full(5, 60.0), first=date(2026, 8, 1), place=FIELD)
     with pytest.raises(WeatherError, match="must begin by 2026-07-10"):
         chosen(late)
+
+
+def test_a_station_that_is_a_few_days_late_is_not_passed_over_for_one_far_off():
+    """Planted three days ago, and yesterday's day is not in yet."""
+    ended = days(np.full(38, 60.0), station="near", place=FIELD)
+    told = weather_for([ended, station("far", 9.0)], FIELD, first=date(2026, 7, 8), last=LAST)
+    assert told.weather.station.id == "near"
+
+
+def test_a_forecast_with_a_filled_day_is_kept():
+    told = days(np.full(45, 60.0), station="near", place=FIELD, forecast=5)
+    marks = told.marks.copy()
+    marks[42] = DayMark.BETWEEN
+    holed = DailyWeather(told.station, told.first, told.tmin_f, told.tmax_f, marks)
+    assert weather_for([holed], FIELD, first=FIRST, last=LAST).weather.last == told.last
