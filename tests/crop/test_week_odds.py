@@ -54,6 +54,23 @@ def test_a_week_as_likely_as_what_is_beside_it_is_named():
     assert WeekOdds(0.4, (0.4, 0.2), 0.0).likely_week == 1
 
 
+@pytest.mark.parametrize(
+    ("told", "likely", "week"),
+    [
+        (WeekOdds(0.0, (0.0, 0.0, 0.1, 0.3, 0.28), 0.32), "squaring", 4),
+        (WeekOdds(0.35, (0.33, 0.32), 0.0), "squaring", 1),
+        (WeekOdds(0.6, (0.4,), 0.0), "before", None),
+        (WeekOdds(0.0, (0.0, 0.4), 0.6), "blooming", None),
+        (WeekOdds(0.5, (0.5,), 0.0), "before", None),
+        (WeekOdds(1.0, (), 0.0), "before", None),
+    ],
+)
+def test_all_weeks_together_are_set_against_before_and_after_them(told, likely, week):
+    assert (told.likely, told.likely_week) == (likely, week)
+    assert told.stretches[0][0] == likely
+    assert sum(chance for _, chance in told.stretches) == pytest.approx(1)
+
+
 def test_on_the_day_of_planting_nothing_squares():
     assert share_out({20: 1.0}, 0) == WeekOdds(1.0, (), 0.0)
 

@@ -8,11 +8,17 @@ from datetime import date
 from quarterwalk.cli.screen import Ink, inked
 from quarterwalk.cli.seasons import Season
 from quarterwalk.crop import RANGE, CropClock, Event, WeekOdds, outlook_of
+from quarterwalk.errors import shown
 
 _MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 # From here on a chance is told as more than nine tenths. [fraction]
 _SURE = 0.95
-_HEADS = ("field", "stage", "week", "first square", "first bloom", "walk from")
+_HEADS = ("field", "stage", "first square", "first bloom")
+
+# So much of a name keeps most lines within 80 columns. [characters]
+_LONGEST_NAME = 24
+
+_STRETCHES = {"before": "not squaring", "squaring": "squaring", "blooming": "blooming"}
 
 
 def print_stages(seasons: Sequence[Season]) -> None:
@@ -38,39 +44,22 @@ def _row(season: Season) -> tuple[str, ...]:
     clock, outlook = season.clock, outlook_of(season.clock)
     square = clock.given.first_square or clock.odds[Event.FIRST_SQUARE].within(RANGE)
     return (
-        season.name,
-        stage_word(clock.weeks),
-        _week(clock.weeks),
+        shown(season.name, most=_LONGEST_NAME),
+        _stage(clock.weeks),
         _span(square),
         _span(outlook.bloom),
-        "–" if outlook.begin is None else _day(outlook.begin[0]),
     )
 
 
-def stage_word(weeks: WeekOdds) -> str:
-    """Give the stretch of the season that a field is most likely in.
-
-    Parameters
-    ----------
-    weeks : WeekOdds
-        Where it stands.
-
-    Returns
-    -------
-    str
-    """
-    return "not squaring" if weeks.likely == "before" else weeks.likely
-
-
-def _week(weeks: WeekOdds) -> str:
-    """Give the likeliest week of squaring with its chance, where the field squares."""
+def _stage(weeks: WeekOdds) -> str:
+    """Give the stretch of the season, or the likeliest week of squaring with its chance."""
     week = weeks.likely_week
     if week is None:
-        return "–"
+        return _STRETCHES[weeks.likely]
     best = weeks.weeks[week - 1]
     # downwards, as odds are told everywhere, so that no doubt is rounded away
     told = "over 9" if best >= _SURE else f"{max(1, int(10 * best + 1e-9))}"
-    return f"{week}, {told} in 10"
+    return f"week {week}, {told} in 10"
 
 
 def _span(days: tuple[date, date] | None) -> str:
@@ -89,7 +78,7 @@ def _day(day: date) -> str:
 
 def _next(clock: CropClock) -> str:
     """Say in a few words what to do next."""
-    outlook, stage = outlook_of(clock), stage_word(clock.weeks)
+    outlook, stage = outlook_of(clock), clock.weeks.likely
     begin, closest, again = outlook.begin, outlook.closest, outlook.weeds_again
     if stage == "blooming":
         if again is not None and clock.on < again:

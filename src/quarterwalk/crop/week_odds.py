@@ -77,7 +77,7 @@ def week_odds(squaring: FloatArray, square: FloatArray, place: int) -> WeekOdds:
     WeekOdds
     """
     come = max(0, min(place + 1, square.size - 1))
-    before = float(square[come:].sum())
+    before = min(1.0, float(square[come:].sum()))
     weeks = (place - np.arange(come)) // load_routine().week_days
     told = np.bincount(weeks, squaring[:come]) if come else np.zeros(0)
     last = int(np.flatnonzero(told > 0)[-1]) + 1 if np.any(told > 0) else 0
