@@ -62,9 +62,9 @@ def test_at_ten_the_scout_faces_the_sun_as_on_the_page_on_sun_and_heat() -> None
 
 def test_the_sun_is_overhead_at_the_hours_of_the_page_on_sun_and_heat() -> None:
     june, august = sun(date(2026, 6, 21)), sun(date(2026, 8, 15))
-    assert june["overhead"] == [12 * 60 + 18, 15 * 60 + 20]
-    assert august["overhead"] == [13 * 60 + 4, 14 * 60 + 39]
-    assert june["texts"]["overhead"].startswith("The sun is overhead from 12:18 to 15:20:")
+    assert june["overhead"] == [12 * 60 + 18, 15 * 60 + 21]
+    assert august["overhead"] == [13 * 60 + 5, 14 * 60 + 39]
+    assert june["texts"]["overhead"].startswith("The sun is overhead from 12:18 to 15:21:")
     assert "Lean back from the plant." in june["texts"]["overhead"]
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 import sys
 from pathlib import Path
 
@@ -95,6 +96,15 @@ def test_a_later_week_marks_fewer_plants_for_squares(run: Run) -> None:
     assert len({*pages.values(), Path("any/Home-40-sheet.html").read_text(encoding="utf-8")}) == 4
 
 
+def test_the_suns_hours_go_by_the_clock_of_the_field(run: Run) -> None:
+    fields = write_fields("Home 40")
+    run("sheet", fields, *DAY, "--out", "named", "--zone", "America/Chicago")
+    run("sheet", fields, *DAY, "--out", "bare")
+    named, bare = (Page(f"{folder}/Home-40-sheet.html").plain for folder in ("named", "bare"))
+    assert re.search(r"From 12:\d\d to 15:\d\d the sun is overhead", named)
+    assert "While it is shorter than your arm, around midday, lean back" in bare
+
+
 def test_loops_and_plants_change_the_sheet(run: Run) -> None:
     fields = write_fields("Home 40")
     run("sheet", fields, *DAY, "--out", "d", "--loops", "2", "--plants", "5")
@@ -149,6 +159,7 @@ def test_hostile_names_stay_in_the_folder_and_do_nothing(run: Run) -> None:
         (["--out", "d", "--week", "0"], "a week of squaring from 1 to 8"),
         (["--out", "d", "--week", "9"], "a week of squaring from 1 to 8"),
         (["--out", "d", "--language", "fr"], "'en', 'es'"),
+        (["--out", "d", "--zone", "Texas"], "--zone must be the name of a time zone"),
         (["--out", "d", "--paper", "a5"], "'letter', 'a4'"),
         (["--out", "d", "--guideline", "oklahma"], "Closest: oklahoma."),
         (["--out", "d", "--loops", "9+9"], "10 in all at most"),

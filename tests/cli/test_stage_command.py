@@ -149,14 +149,47 @@ def test_of_several_fields_the_needs_and_their_sources_are_told_once(
     assert both.index("What all these fields stand on") < both.index("Sources: [1]")
 
 
+def test_each_record_of_the_json_has_the_sentence_of_its_own_day(
+    run: Run, season: list[str]
+) -> None:
+    """Five looks of one kind, of which the screen tells the last."""
+    days = [f"2026-05-{day}" for day in (10, 11, 12, 13, 14)]
+    few = "2026-05-20"
+    write_table(
+        "seen.csv",
+        "field,date,plants,pinhead",
+        *(f"Home 40,{day},20,18" for day in days),
+        f"Home 40,{few},20,2",
+    )
+    (field,) = told(run, *season, "--seen", "seen.csv")
+    records = (*field["disagreements"], *field["set_aside"])
+    assert len(records) >= 5
+    for record in records:
+        day = date.fromisoformat(record["on"])
+        assert f"{day.day} {day:%B}" in record["text"], record
+
+
+def test_a_look_before_planting_is_told_to_clash_with_it(run: Run, season: list[str]) -> None:
+    write_table("seen.csv", "field,date,true_leaves", "Home 40,2026-04-25,3")
+    (field,) = told(run, *season, "--seen", "seen.csv")
+    assert [(each["code"], each["by"]) for each in field["set_aside"]] == [
+        ("true-leaves", "planted")
+    ]
+
+
+def test_a_long_name_does_not_push_the_line_out_of_the_screen(run: Run, season: list[str]) -> None:
+    name = "The field behind the old gin by the second turnrow north"
+    write_table("plantings.csv", HEAD, f"{name},2026-05-01,,,")
+    out, _ = run(*season, "--brief")
+    assert max(map(len, out.splitlines())) <= 92
+
+
 def test_brief_is_one_line_a_field(run: Run, season: list[str]) -> None:
     write_table("plantings.csv", HEAD, HOME, "Gin,2026-05-25,,,", "Old,2026-04-01,2026-04-27,,")
     out, _ = run(*season, "--brief")
     head, home, gin, old = out.splitlines()
-    assert head.split() == ["field", "stage", "week", "first", "square", "first", "bloom", "walk",
-                            "from", "next"]  # fmt: skip
-    assert home.startswith("Home 40  squaring")
-    assert " 1, " in home
+    assert head.split() == ["field", "stage", "first", "square", "first", "bloom", "next"]
+    assert home.startswith("Home 40  week 1, ")
     assert "watch closest to" in home
     assert gin.startswith("Gin      not squaring")
     assert "begin to walk" in gin

@@ -25,8 +25,12 @@ def _in_texas(monkeypatch, tmp_path):
     time.tzset()
 
 
-def hours(*, temp=98, humidity=45):
-    rows = [f"2026-07-11T{hour:02d}:00,{temp},{humidity}" for hour in range(24)]
+def hours(*, temp=98, humidity=45, known=range(24)):
+    """Write the hours of the day; the heat grows to 15:00, whose temperature is given."""
+    rows = [
+        f"2026-07-11T{hour:02d}:00,{temp - abs(hour - 15)},{humidity if hour in known else ''}"
+        for hour in range(24)
+    ]
     with open("hours.csv", "w", encoding="utf-8") as file:
         file.write("\n".join(["time,temp_f,humidity", *rows]))
     return "hours.csv"
@@ -57,24 +61,92 @@ def test_the_hours_overhead_lie_about_solar_noon(capsys):
     assert day["overhead"][0] < "2026-07-11T13:00" < "2026-07-11T15:00" < day["overhead"][1]
 
 
+def at(day, clock):
+    (hour,) = (hour for hour in day["hours"] if hour["time"][11:16] == clock)
+    return hour
+
+
 def test_heat_is_told_by_the_hour_with_its_band(capsys):
     # 98 °F and 45 %: the regression of the weather service gives 109 °F
-    hour = told(capsys, hours(), *PLACE, *DAY)["hours"][0]
+    hour = at(told(capsys, hours(), *PLACE, *DAY), "15:00")
     assert hour["heat_index_f"] == pytest.approx(109, abs=0.6)
     assert hour["heat"] == "high"
+
+
+def test_the_hour_of_the_highest_heat_index_is_named(capsys):
+    assert "The highest heat index is 109 °F, at 15:00." in printed(capsys, hours(), *PLACE, *DAY)
+
+
+def cautions(capsys, known):
+    return told(capsys, hours(known=known), *PLACE, *DAY)["cautions"]
+
+
+@pytest.mark.parametrize(
+    ("known", "spans"),
+    [
+        # the morning only: 9 °F short of the hottest
+        (range(12), "7:00 to 11:00"),
+        ([*range(13), *range(17, 24)], "7:00 to 12:00 and 17:00 to 20:00"),
+        (range(17, 24), "17:00 to 20:00"),
+        ([9], "9:00"),
+        # all the hot hours are known, but the highest of them stands beside one that is not
+        (range(16), "7:00 to 15:00"),
+    ],
+)
+def test_where_hot_hours_are_not_known_no_caution_is_milder(capsys, known, spans):
+    first, *rest = cautions(capsys, known)
+    assert first.startswith(f"Of the hours known, {spans}, the highest heat index is ")
+    assert "it may get hotter" in first
+    assert rest[-2] == "Put off every walk that can wait for a cooler day or hour."
+
+
+def test_an_hour_that_is_not_known_away_from_the_heat_changes_nothing(capsys):
+    whole = cautions(capsys, range(24))
+    assert cautions(capsys, [hour for hour in range(24) if hour not in (7, 20)]) == whole
+    assert "Of the hours known" not in whole[0]
+
+
+def test_the_cautions_are_the_same_on_the_screen_and_for_scripts(capsys):
+    for table in (hours(), days()):
+        said = printed(capsys, table, *PLACE, *DAY)
+        for caution in told(capsys, table, *PLACE, *DAY)["cautions"]:
+            assert caution in said
 
 
 def test_without_humidity_no_heat_index_is_told_and_the_usual_care_is(capsys):
     day = told(capsys, days(), *PLACE, *DAY)
     assert {hour["heat_index_f"] for hour in day["hours"]} == {None}
-    assert main(["weather", days(), *PLACE, *DAY]) == 0
-    assert "drink before you are thirsty" in " ".join(capsys.readouterr().out.split())
+    said = printed(capsys, days(), *PLACE, *DAY)
+    assert "temperature and humidity by the hour, and they are not given." in said
+    assert "before you are thirsty" in said
+    assert "call emergency services at once" in said
+
+
+def test_columns_of_which_nothing_is_known_are_left_out(capsys):
+    assert "time face shadow 7:00" in printed(capsys, days(), *PLACE, *DAY)
+    assert "time face shadow feels like heat 7:00" in printed(capsys, hours(), *PLACE, *DAY)
+
+
+def test_humidity_of_another_day_is_not_called_not_given(capsys):
+    said = printed(capsys, hours(), *PLACE, "--walk-on", "2026-07-12")
+    assert "temperature and humidity by the hour, and of this day they are not known." in said
+    assert "not given" not in said
+
+
+def test_a_shadow_without_an_end_is_not_told_to_the_foot(capsys):
+    # at 17:00 the sun is to set in a quarter of an hour
+    place = ["--near", "-33.5,150", "--zone", "Australia/Sydney"]
+    said = printed(capsys, days(), *place, "--walk-on", "2026-07-21")
+    feet = [int(told) for told in re.findall(r"(\d+) ft", said)]
+    assert "over 100 ft" in said
+    assert max(feet) == 100
+    assert len(feet) == 10
 
 
 def test_cautions_are_printed_with_the_heat(capsys):
     assert main(["weather", hours(), *PLACE, *DAY]) == 0
     printed = " ".join(capsys.readouterr().out.split())
-    assert "lean back from the plant" in printed
+    assert "the sun stands too high for that: lean back from the plant" in printed
     assert "call emergency services at once" in printed
 
 
@@ -132,11 +204,11 @@ def test_where_the_sun_does_not_rise_that_is_said_and_no_table_is_printed(capsys
 def test_where_the_sun_does_not_set_that_is_said_beside_the_table(capsys):
     said = printed(capsys, days(), "--near", "78.2,15.6", "--walk-on", "2026-06-21")
     assert "The sun does not set on this day; the times are those of this machine's" in said
-    assert "feels like" in said
+    assert "time face shadow" in said
 
 
 def felt(capsys, temp, humidity):
-    hour = told(capsys, hours(temp=temp, humidity=humidity), *PLACE, *DAY)["hours"][0]
+    hour = at(told(capsys, hours(temp=temp, humidity=humidity), *PLACE, *DAY), "15:00")
     return hour["heat_index_f"], hour["heat"]
 
 

@@ -13,6 +13,7 @@ from typing import Any
 import numpy as np
 import pytest
 
+from quarterwalk.cli.joined_words import joined_places
 from quarterwalk.cli.parser import CUT_OFFS, HEAT_METHODS
 from quarterwalk.files.weather_file import read_weather
 from quarterwalk.weather import heat_units
@@ -122,6 +123,53 @@ def test_of_very_many_stations_the_nearest_are_told(run: Run) -> None:
     assert err == "Told are the nearest 20 of 25 stations.\n"
 
 
+@pytest.mark.parametrize(
+    "near", [["--near", "-33.6,150"], ["--near", "-33.6,-70.5"], ["--near=-33.6,150"]]
+)
+def test_a_place_south_of_the_equator_is_a_word_like_another(near: list[str], run: Run) -> None:
+    (station,) = told(run, write_station(first=date(2026, 7, 1)), *near)["stations"]
+    assert station["distance_km"] > 5000
+
+
+def test_words_behind_two_dashes_are_left_alone() -> None:
+    assert joined_places(["weather", "--near", "-3.6,15"]) == ["weather", "--near=-3.6,15"]
+    assert joined_places(["--", "--near", "-3.6,15"]) == ["--", "--near", "-3.6,15"]
+    assert joined_places(["--near=1,2", "-3.6,15"]) == ["--near=1,2", "-3.6,15"]
+    assert joined_places(["--base", "-5", "--json"]) == ["--base", "-5", "--json"]
+
+
+def test_the_heat_of_a_file_that_ends_in_a_part_of_a_day_keeps_its_sum(run: Run) -> None:
+    write_station(first=date(2026, 7, 1), without={date(2026, 7, 10)})
+    words = ["station.csv", "--from", "2026-07-04"]
+    out, _ = run("weather", *words)
+    assert "simple-average, 4 July 2026 to 9 July 2026:" in out
+    assert "In all 120 heat units." in out
+    assert "Nothing is known of the days after that." in out
+    # why it ends there stands among what was found
+    assert "Cedar Gin, 2026-07-10: no temperatures; the day is missing." in out
+    asked, _ = run("weather", *words, "--to", "2026-07-10")
+    assert "1 day is not known, so no sum is told" in asked
+
+
+@pytest.mark.parametrize("method", ["double-sine", "double-triangle"])
+def test_that_the_last_day_needs_the_next_morning_is_said(method: str, run: Run) -> None:
+    words = ["--from", "2026-07-04", "--method", method]
+    out, _ = run("weather", write_station(), *words)
+    said = " ".join(out.split())
+    # six days of 20 heat units, and of 16 in the other years
+    assert "The last day needs the next morning's low, which is not known; up to 9 July" in said
+    assert "up to 9 July 2026: 120 heat units." in said
+    assert "For the same days the mean of 6 other years is 96." in said
+    assert "In all" in run("weather", "station.csv", *words, "--to", "2026-07-09")[0]
+    alone, _ = run("weather", "station.csv", *words[2:], "--from", "2026-07-10")
+    assert "This day needs the next morning's low" in alone
+
+
+def test_a_station_without_a_name_has_none_for_scripts(run: Run) -> None:
+    (station,) = told(run, write_station(name=""))["stations"]
+    assert station["name"] is None
+
+
 def test_weather_comes_from_standard_input(run: Run, monkeypatch: pytest.MonkeyPatch) -> None:
     data = Path(write_station()).read_bytes()
     monkeypatch.setattr(sys, "stdin", io.TextIOWrapper(io.BytesIO(data)))
@@ -133,6 +181,17 @@ def test_a_gap_is_filled_from_the_station_near_by(run: Run) -> None:
     write_stations(station_rows(without=GAP), near)
     gin, _ = told(run, "station.csv", *MAY)["stations"]
     assert gin["filled"] == {"neighbour": 2}
+    said = run("weather", "station.csv", *MAY)[0]
+    assert "Filled: 2 from Near Gin, 0.9 miles away." in said
+
+
+def test_of_several_stations_that_may_have_filled_a_gap_the_farthest_is_told(run: Run) -> None:
+    near = station_rows(id="near", place="33.63,-101.86", without={min(GAP)})
+    far = station_rows(id="far", place="33.72,-101.85")
+    deaf = station_rows(id="deaf", place="33.62,-101.86", without=GAP)
+    write_stations(station_rows(without=GAP), near, far, deaf)
+    out, _ = run("weather", "station.csv", *MAY)
+    assert "Filled: 2 from other stations, none more than 6.9 miles away." in out
 
 
 def test_the_files_of_one_station_are_joined_and_the_later_holds(run: Run) -> None:
@@ -187,8 +246,22 @@ def test_a_service_is_asked_where_it_is_wished_for_and_its_answer_kept(run: Run)
     assert {asked["latitude"] for _, asked in served.asked} == {"33.6"}
     assert "Weather data by" in err
     assert "16 of them forecast" in out
+    assert "Model weather of a grid cell some miles wide, about 33.60° N, 101.90° W" in out
+    assert "no thermometer stands there" in " ".join(out.split())
+    assert "from the place asked for" not in out
     (weather,) = read_weather("asked.csv").stations
     assert (weather.first, weather.last) == (begin, today + timedelta(days=15))
+
+
+def test_days_beyond_every_forecast_are_refused_in_its_own_words(run: Run) -> None:
+    begin = date.today() + timedelta(days=200)  # noqa: DTZ011 - as the command takes it
+    words = ["--near", "33.6,-101.9", "--from", str(begin)]
+    with serving() as served:
+        urls = [f"--service-{kind}={served.address}" for kind in ("forecast", "history")]
+        _, err = run("weather", "--service", *urls, *words, status=2)
+    assert "days must begin by " in err
+    assert "the last that a forecast has" in err
+    assert not served.asked
 
 
 def test_no_command_opens_a_connection_unasked(run: Run, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -57,6 +57,7 @@ def test_where_chart_and_rule_differ_the_rule_is_kept(row):
     index = float(heat_index(temp_f, humidity))
     assert index == DIFFERS.near(row["rule"])
     assert index - added_for_damp(temp_f, humidity) == DIFFERS.near(row["bare"])
+    assert index - int(row["chart"]) == DIFFERS.near(row["more"])
     assert abs(index - int(row["chart"])) > 0.5
 
 

@@ -86,8 +86,8 @@ def test_the_equation_of_time(row):
     assert 60 * minutes == EQUATION.near(row["seconds"])
 
 
-def seconds_off(row):
-    at = datetime.fromisoformat(row["at"])
+def seconds_off(row, moment="at"):
+    at = datetime.fromisoformat(row[moment])
     events = sun_events(date.fromisoformat(row["day"]), place(row), at.tzinfo)
     return (getattr(events, row["event"]) - at).total_seconds()
 
@@ -100,6 +100,9 @@ def test_rise_noon_and_set(row):
 @ROUGH.each()
 def test_rise_and_set_by_a_rougher_method(row):
     assert seconds_off(row) == ROUGH.near(0)
+    assert seconds_off(row, "full") == EVENTS.near(0)
+    rough, full = (datetime.fromisoformat(row[moment]) for moment in ("at", "full"))
+    assert (rough - full).total_seconds() == int(row["off"])
 
 
 @NOONS.each()

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
-from quarterwalk.crop import Given, Seen
+from quarterwalk.crop import CropClock, Event, Given, Seen
 from quarterwalk.guideline import load_guideline
 from quarterwalk.picture.season_drawn import SeasonWalk
 from quarterwalk.report.season_ahead import what_comes_next
@@ -14,6 +16,7 @@ from tests.report.made_seasons import clock, day
 DONE = SeasonDone()
 SQUARE = Given((day(6, 10), day(6, 10)))
 BLOOM = Given((day(6, 10), day(6, 10)), day(7, 5))
+WEEK_3, AT_BLOOM, WEEK_AFTER = "kansas", "southern-high-plains", "coastal-bend"
 
 
 def told(on, given=SQUARE, *, guideline=None, done=DONE, seen=()) -> tuple[str, ...]:
@@ -80,6 +83,27 @@ def test_past_their_last_safe_day_host_weeds_stand_until_after_bloom():
     )
 
 
+def likely_in_bloom(chance: float, *, before: int = 0) -> CropClock:
+    """Give a season in which nobody saw a flower, bloom so likely so many days before."""
+    read = clock(day(7, 10), given=SQUARE)
+    odds = read.odds[Event.FIRST_BLOOM]
+    days = odds.chance * 0
+    place = (read.on - odds.first).days - before
+    days[place - 5] = chance
+    days[place + 5] = 1 - chance
+    return replace(read, odds={**read.odds, Event.FIRST_BLOOM: replace(odds, chance=days)})
+
+
+@pytest.mark.parametrize(("chance", "may"), [(0.94, False), (0.96, True)])
+def test_with_no_flower_seen_host_weeds_wait_for_nineteen_in_twenty(chance, may):
+    said = what_comes_next(likely_in_bloom(chance), None, DONE)
+    cleared = "The field most likely blooms by now, so host weeds around it may be cleared;"
+    assert bool(start(said, cleared)) == may
+    assert bool(start(said, "Leave host weeds standing")) != may
+    later = "Host weeds may be cleared again once a white flower is seen, else from 15 July:"
+    assert bool(start(said, later)) != may
+
+
 def test_in_bloom_host_weeds_may_be_cleared():
     said = told(day(7, 10), BLOOM)
     assert start(said, "The field blooms") == (
@@ -116,20 +140,27 @@ def _bloom(odds):
 
 
 def test_from_then_on_it_is_looked_for_on_every_walk():
-    assert "Look for the first white flower on every walk now." in told(day(7, 6))
+    said = "Look for the first white flower on every walk now, and note its day."
+    assert said in told(day(7, 6))
 
 
-def test_a_bloom_that_nobody_saw_is_told_in_the_past():
-    assert start(told(day(8, 5)), "First bloom likely came").endswith("but nobody saw it.")
+def test_a_bloom_that_most_likely_came_is_told_where_the_field_stands():
+    assert start(told(day(6, 20)), "First bloom is likely")
+    assert not start(told(day(8, 5)), "First bloom")
+
+
+def test_a_bloom_that_is_given_for_a_day_to_come_is_told_and_not_looked_for():
+    said = told(day(7, 1), replace(SQUARE, bloom_to_come=day(7, 9)), guideline=AT_BLOOM)
+    assert "First bloom is given as 9 July." in said
+    assert "Host weeds may be cleared again from 9 July, after bloom." in said
+    assert "By your guideline this insect stops mattering at first bloom, 9 July." in said
+    assert not start(said, "Look for")
 
 
 def test_a_known_bloom_is_waited_for_no_more():
     said = told(day(7, 10), BLOOM)
     assert not start(said, "First bloom")
     assert not start(said, "Look for")
-
-
-WEEK_3, AT_BLOOM, WEEK_AFTER = "kansas", "southern-high-plains", "coastal-bend"
 
 
 @pytest.mark.parametrize(
@@ -140,33 +171,34 @@ WEEK_3, AT_BLOOM, WEEK_AFTER = "kansas", "southern-high-plains", "coastal-bend"
         (
             WEEK_3,
             day(6, 30),
-            "By kansas this insect stops mattering after week 3 of squaring, about 30 June,"
+            "By your guideline this insect stops mattering after week 3 of squaring, about 30 June,"
             " or at first bloom.",
         ),
         (
             WEEK_3,
             day(7, 1),
-            "By kansas this insect matters no more: week 3 of squaring ended about 30 June.",
+            "By your guideline this insect matters no more:"
+            " week 3 of squaring ended about 30 June.",
         ),
         (
             AT_BLOOM,
             day(7, 4),
-            "By southern-high-plains this insect stops mattering at first bloom, 5 July.",
+            "By your guideline this insect stops mattering at first bloom, 5 July.",
         ),
         (
             AT_BLOOM,
             day(7, 5),
-            "By southern-high-plains this insect matters no more: first bloom was 5 July.",
+            "By your guideline this insect matters no more: first bloom was 5 July.",
         ),
         (
             WEEK_AFTER,
             day(7, 11),
-            "By coastal-bend this insect stops mattering 7 days after first bloom, 12 July.",
+            "By your guideline this insect stops mattering 7 days after first bloom, 12 July.",
         ),
         (
             WEEK_AFTER,
             day(7, 12),
-            "By coastal-bend this insect matters no more: 7 days after first bloom were over"
+            "By your guideline this insect matters no more: 7 days after first bloom were over"
             " 12 July.",
         ),
     ],
@@ -175,9 +207,40 @@ def test_when_the_insect_stops_mattering_is_said(guideline, on, said):
     assert said in told(on, BLOOM, guideline=guideline)
 
 
+OVER = "this insect matters no more"
+
+
+@pytest.mark.parametrize("guideline", [None, AT_BLOOM, WEEK_AFTER])
+@pytest.mark.parametrize(("chance", "over"), [(0.8, False), (0.94, False), (0.96, True)])
+def test_with_no_flower_seen_the_end_is_told_as_likely_from_nineteen_in_twenty(
+    guideline, chance, over
+):
+    rule = None if guideline is None else load_guideline(guideline)
+    read = likely_in_bloom(chance, before=7 if guideline == WEEK_AFTER else 0)
+    said = " ".join(what_comes_next(read, rule, DONE))
+    likely = ("The field most likely blooms by now, and then", "most likely was 7 days ago or more")
+    assert any(each in said for each in likely) == over
+    assert "first bloom was" not in said
+    assert "were over" not in said
+    ahead = "After first bloom this" if rule is None else "first bloom, most likely "
+    assert (ahead in said) != over
+
+
+def test_a_flower_seen_ends_it_for_sure():
+    said = told(day(7, 24), None, guideline=AT_BLOOM, seen=(Seen(day(7, 8), bloom=True),))
+    assert start(said, "By your guideline this insect matters no more: first bloom was ")
+
+
+def test_week_3_is_over_for_sure_only_where_first_square_is_known():
+    said = told(day(7, 9), None, guideline=WEEK_3)
+    assert start(said, "By your guideline this insect matters no more after week 3 of squaring,")
+    said = told(day(7, 20), None, guideline=WEEK_3)
+    assert start(said, "By your guideline this insect matters no more: week 3 of squaring ended")
+
+
 def test_a_bloom_inside_week_3_ends_its_season():
     early = Given((day(6, 10), day(6, 10)), day(6, 28))
-    assert "By kansas this insect matters no more: first bloom was 28 June." in told(
+    assert "By your guideline this insect matters no more: first bloom was 28 June." in told(
         day(6, 29), early, guideline=WEEK_3
     )
 
@@ -196,3 +259,8 @@ def test_the_next_look_is_told_with_its_days(on, said):
 def test_cutout_is_told_until_it_is_over():
     assert start(told(day(7, 10), BLOOM), "Cutout is likely")
     assert not start(told(day(9, 20), BLOOM), "Cutout")
+
+
+def test_cutout_is_waited_for_no_more_once_it_was_seen():
+    seen = (Seen(day(7, 24), nawf=4.0),)
+    assert not start(told(day(7, 24), BLOOM, seen=seen), "Cutout")

@@ -11,6 +11,7 @@ import pytest
 
 from quarterwalk.call import Verdict
 from quarterwalk.crop import DayOdds, Event, Given, Seen
+from quarterwalk.guideline import load_guideline
 from quarterwalk.picture.season_drawn import SeasonWalk
 from quarterwalk.report.season_days import days_note, days_of
 from quarterwalk.report.season_drawn import season_drawn
@@ -62,16 +63,71 @@ def test_what_was_set_aside_is_no_sight():
 
 def test_without_a_sight_it_is_worked_out_and_the_weather_says_nothing_else():
     for each in days_of(clock(day(6, 24))):
-        assert each.known in ("from the weather", "counted back")
+        assert each.known in ("from the weather", "counted back from first square")
         assert each.alone == ""
+
+
+SQUARE_GIVEN = Given((day(6, 5), day(6, 5)))
+
+
+@pytest.mark.parametrize(
+    ("given", "seen", "event", "known"),
+    [
+        (SQUARE_GIVEN, (), "first bloom", "counted from first square as given"),
+        (SQUARE_GIVEN, (), "cutout", "counted from first square as given"),
+        (Given(bloom=day(6, 25)), (), "first square", "from the weather and what was given"),
+        (
+            replace(SQUARE_GIVEN, bloom=day(6, 30)),
+            (),
+            "cutout",
+            "counted from first bloom as given",
+        ),
+        (
+            SQUARE_GIVEN,
+            (Seen(day(6, 20), plants=20, pinhead=18),),
+            "cutout",
+            "from weather and sight",
+        ),
+    ],
+)
+def test_only_where_somebody_looked_an_event_is_known_by_sight(given, seen, event, known):
+    assert row(clock(day(7, 2), given=given, seen=seen), event).known == known
+
+
+def test_a_look_that_is_set_aside_is_no_sight_of_anything():
+    seen = (Seen(day(6, 2), plants=20, pinhead=1),)
+    read = clock(day(6, 24), given=Given((day(5, 28), day(5, 28))), seen=seen)
+    assert read.set_aside
+    assert row(read, "first bloom").known == "counted from first square as given"
+
+
+def test_what_does_not_come_within_the_season_is_told_so():
+    read = clock(day(6, 24))
+    none = DayOdds(PLANTED, read.odds[Event.CUTOUT].chance * 0, 1.0)
+    told = row(replace(read, odds={**read.odds, Event.CUTOUT: none}), "cutout")
+    assert (told.likely, told.span) == ("not within this season", "")
+
+
+def test_days_of_another_year_carry_it():
+    read = clock(day(6, 24))
+    chance = read.odds[Event.CUTOUT].chance * 0
+    chance[1:5] = 0.25
+    late = DayOdds(day(12, 29), chance)
+    told = row(replace(read, odds={**read.odds, Event.CUTOUT: late}), "cutout")
+    assert told.likely == "31 December"
+    assert told.span == "30 December to 1 January 2027"
+    read = replace(read, on=day(1, 2).replace(year=2027), odds={**read.odds, Event.CUTOUT: late})
+    told = row(read, "cutout")
+    assert (told.likely, told.span) == ("31 December 2026", "30 December 2026 to 1 January")
+    assert row(read, "emergence").span.endswith("May 2026")
 
 
 def test_the_note_says_what_a_range_is_and_which_code_is_reached():
     assert days_note(clock(day(6, 24))) == (
         "An event falls into its range of days 8 times in 10."
-        " On the BBCH scale the field is most likely at 51."
+        " BBCH is a code of growth stages; the field is most likely at 51."
     )
-    assert "BBCH" not in days_note(clock(day(5, 10)))
+    assert days_note(clock(day(5, 10))).endswith("8 times in 10. BBCH is a code of growth stages.")
 
 
 def footing(read, days=None, km=9.6, passed_over=()):
@@ -146,8 +202,20 @@ def test_heat_so_far_counts_from_the_day_after_planting():
         max((low + high) / 2 - 60, 0)
         for low, high in zip(season.tmin_f, season.tmax_f, strict=True)
     )
-    said = f"since planting on 8 May: {by_hand:.0f} to 24 June; the middle of other years"
+    said = f"(DD60) since planting on 8 May: {by_hand:.0f} by 24 June; usual by then: "
     assert said in footing(clock(day(6, 24)))[0]
+
+
+def test_a_stand_that_was_planted_again_counts_from_replanting():
+    by = FieldWeather(weather(last=day(6, 24)), 9.6)
+    told = season_footing(clock(day(6, 24)), by, replanted=True)[0]
+    assert "since replanting on 8 May: " in told
+
+
+def test_the_guideline_is_named_with_its_edition():
+    by, rule = FieldWeather(weather(last=day(6, 24)), 9.6), load_guideline("oklahoma")
+    told = season_footing(clock(day(6, 24)), by, guideline=rule)[0]
+    assert told.endswith(f" Guideline: oklahoma, edition {rule.edition}.")
 
 
 def test_needs_are_told_with_their_sources():
@@ -223,7 +291,7 @@ def test_a_range_of_one_day_is_not_told_beside_that_day():
 
 
 def test_heat_of_a_thousand_and_more_has_its_thousands_apart():
-    assert re.search(r"8 May: [1-3],\d{3} to 31 August", footing(clock(day(8, 31)))[0])
+    assert re.search(r"8 May: [1-3],\d{3} by 31 August", footing(clock(day(8, 31)))[0])
 
 
 def test_a_distance_of_a_thousand_miles_has_its_thousands_apart():

@@ -1,4 +1,4 @@
-"""Where the field and the weather disagree: what was seen, both days, what would settle it."""
+"""What does not agree: what was seen, both days, what would settle it."""
 
 from __future__ import annotations
 
@@ -92,7 +92,7 @@ def test_the_look_that_disagrees_is_told_where_two_share_a_day():
 
 def test_an_event_past_all_days_by_the_weather_alone_is_told_so():
     read = at_odds(Seen(ON, bloom=True), Sign.FLOWERS, BLOOM, None, ON, expected=None)
-    assert doubts(read)[0].endswith("by the weather alone first bloom comes after 23 November.")
+    assert doubts(read)[0].endswith("by the weather alone first bloom comes after this season.")
 
 
 def many() -> CropClock:
@@ -113,8 +113,8 @@ def test_of_many_looks_of_a_kind_the_last_is_told_and_the_others_are_numbered():
 
 def test_of_many_looks_that_are_set_aside_the_last_are_told_and_the_others_numbered():
     told = [each for each in doubts(many()) if "set aside" in each]
-    assert len(told) == 4
-    assert told[0].startswith("1 earlier look is set aside")
+    assert len(told) == 3
+    assert told[0].startswith("2 earlier looks are set aside")
 
 
 def test_where_all_agree_nothing_is_said():
@@ -172,6 +172,19 @@ def test_a_sure_week_asks_for_nothing():
 )
 def test_each_disagreement_is_settled_by_what_tells_of_its_event(event, asked):
     assert asked in what_settles(at_odds(None, Sign.FIRST_SQUARE, event, None, ON))
+
+
+@pytest.mark.parametrize("event", [Event.FIRST_SQUARE, Event.EMERGENCE])
+def test_where_it_was_planted_again_that_day_is_to_be_made_sure_of(event):
+    read = at_odds(None, Sign.FIRST_SQUARE, event, None, ON)
+    told = [each for each in what_settles(read, replanted=True) if "sure of the day" in each]
+    assert told == ["Make sure of the day of replanting."]
+
+
+def test_a_week_that_is_unsure_is_settled_however_sure_squaring_is():
+    read = clock(day(6, 24))
+    weeks = replace(read.weeks, before=0.0, weeks=(0.5, 0.5), blooming=0.0)
+    assert BRANCHES in what_settles(replace(read, weeks=weeks, disagreements=()))
 
 
 def test_squaring_branches_are_not_asked_for_before_any_can_be_there():

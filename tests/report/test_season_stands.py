@@ -28,15 +28,34 @@ def standing(before: float = 0.0, *weeks: float, blooming: float = 0.0) -> CropC
             "Week 1 of squaring, most likely: about 6 in 10;"
             " not squaring yet: about 2 in 10; week 2: about 1 in 10.",
         ),
+        (
+            standing(0.0, 0.0, 0.0, 0.08, 0.34, 0.26, blooming=0.32),
+            "Squaring, most likely: about 6 in 10, in week 4 (about 3 in 10)"
+            " or week 5 (about 2 in 10); blooming: about 3 in 10.",
+        ),
+        (
+            standing(0.2, 0.4, 0.35, blooming=0.05),
+            "Squaring, most likely: about 7 in 10, in week 1 (about 4 in 10)"
+            " or week 2 (about 3 in 10); not squaring yet: about 2 in 10.",
+        ),
+        (
+            standing(0.4, *(0.09,) * 6, blooming=0.06),
+            "Squaring, most likely: about 5 in 10; not squaring yet: about 4 in 10.",
+        ),
+        (
+            standing(0.02, 0.3, 0.4, 0.25, blooming=0.03),
+            "Week 2 of squaring, most likely: about 4 in 10;"
+            " week 1: about 3 in 10; week 3: about 2 in 10.",
+        ),
         (standing(0.97, 0.03), "Not squaring yet: better than 19 in 20."),
         (
             standing(0.7, 0.3),
-            "Not squaring yet, most likely: about 7 in 10; week 1: about 3 in 10.",
+            "Not squaring yet, most likely: about 7 in 10; squaring: about 3 in 10.",
         ),
         (standing(0.999, 0.001), "Not squaring yet."),
         (
             standing(0.0, 0.0, 0.0, 0.0, 0.3, blooming=0.7),
-            "Blooming, most likely: about 7 in 10; week 4: about 3 in 10.",
+            "Blooming, most likely: about 7 in 10; squaring: about 3 in 10.",
         ),
         (standing(blooming=1.0), "The field blooms."),
         (
@@ -48,6 +67,36 @@ def standing(before: float = 0.0, *weeks: float, blooming: float = 0.0) -> CropC
 )
 def test_the_headline_gives_the_likeliest_and_what_it_may_also_be(told, said):
     assert headline(told) == said
+
+
+FLOWER = Seen(day(7, 10), bloom=True)
+
+
+def test_a_field_at_cutout_is_said_to_have_cut_out():
+    read = clock(day(7, 24), seen=(FLOWER, Seen(day(7, 20), nawf=4.5), Seen(day(7, 24), nawf=3.0)))
+    assert headline(read) == "The field has cut out: 4.5 nodes above white flower on 20 July."
+    assert not any("Cutout" in each for each in stands(read))
+
+
+@pytest.mark.parametrize("nawf", [5.5, 7.0])
+def test_a_field_with_more_nodes_above_white_flower_has_not(nawf):
+    assert headline(clock(day(7, 20), seen=(FLOWER, Seen(day(7, 20), nawf=nawf)))) == (
+        "The field blooms."
+    )
+
+
+def test_a_cutout_that_is_set_aside_is_none():
+    read = clock(day(7, 24), seen=(Seen(day(7, 10), nawf=4.0), Seen(day(7, 20), nawf=9.0)))
+    assert read.set_aside
+    assert headline(read) == "The field blooms."
+
+
+def test_a_cutout_that_is_likely_is_told_as_likely():
+    late = clock(day(9, 10))
+    (said,) = [each for each in stands(late) if each.startswith("Cutout")]
+    assert said.startswith("Cutout most likely came about ")
+    assert said.endswith("; a count of nodes above white flower makes it sure.")
+    assert not any("Cutout" in each for each in stands(clock(day(7, 12))))
 
 
 def dated(first: int, last: int, *, on: int) -> CropClock:
@@ -66,7 +115,7 @@ def _array(values):
 @pytest.mark.parametrize(
     ("read", "said"),
     [
-        (dated(10, 14, on=20), "First square was 10 to 13 June, most likely 12 June."),
+        (dated(10, 14, on=20), "First square most likely came about 12 June (10 to 13 June)."),
         (dated(10, 14, on=12), "First square is between 10 June and 13 June, most likely 12 June."),
         (dated(10, 14, on=8), "First square will be 10 to 13 June, most likely 12 June."),
         (dated(10, 10, on=20), "First square, most likely: 10 June."),
@@ -74,6 +123,28 @@ def _array(values):
 )
 def test_first_square_is_told_in_the_tense_of_its_days(read, said):
     assert said in stands(read)
+
+
+def test_a_first_square_that_was_seen_was():
+    seen = (Seen(day(6, 10), plants=20, pinhead=4), Seen(day(6, 17), plants=20, pinhead=15))
+    told = stands(clock(day(6, 24), seen=seen))
+    assert told[0].startswith("First square was 1")
+
+
+def test_a_bloom_that_nobody_saw_most_likely_came():
+    (said,) = [each for each in stands(clock(day(8, 5))) if each.startswith("First bloom")]
+    assert said.startswith("First bloom most likely came about ")
+    assert said.endswith("July), but nobody saw it.")
+
+
+def test_a_bloom_that_was_seen_was():
+    told = stands(clock(day(7, 24), seen=(FLOWER,)))
+    assert any(each.startswith("First bloom was ") for each in told)
+
+
+def test_a_stand_that_was_planted_again_is_told_so():
+    told = stands(clock(day(6, 24)), replanted=True)
+    assert "from the heat since replanting on 8 May; nothing was seen" in told[-1]
 
 
 def test_a_first_square_that_was_given_is_told_as_given_and_nothing_is_worked_out():

@@ -3,19 +3,113 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from datetime import timedelta
 
-from quarterwalk.call.figures import day_words, listed, odds_words
+from quarterwalk.call.figures import capital, day_words, listed, odds_words
 from quarterwalk.call.verdict import Reason
-from quarterwalk.crop import Stage, StageName, WeekOdds, WorkedOut, load_needs
+from quarterwalk.crop import Event, Sign, Stage, StageName, WeekOdds, WorkedOut, load_needs
+from quarterwalk.guideline import load_routine
 from quarterwalk.units import FOOT_M, MILE_FEET
-from quarterwalk.words import phrase, phrase_for
+from quarterwalk.weather.ahead import RECENT_DAYS
+from quarterwalk.words import noted, phrase, phrase_as
 
 # A rule of this project: a week less likely than this is not worth telling. [fraction]
 _WORTH_TELLING = 0.05
 
+# Where first square is known to fewer days than this, a count of branches, right within one
+# branch of three days, does not narrow it (a rule of this project). [days]
+_BRANCHES_TELL = 4
+
+_MILES_PER_KM = float(1000 / (MILE_FEET * FOOT_M))
+
+# Below this a distance is told with a decimal. [miles or km]
+_NEAR = 10
+
+_SIGNS = {
+    Sign.PLANTED: noted("the day of planting, {day}"),
+    Sign.LEAVES: noted("the count of true leaves of {day}"),
+    Sign.NODES: noted("the count of nodes of {day}"),
+    Sign.PINHEADS: noted("the count of plants with a pinhead square of {day}"),
+    Sign.BRANCHES: noted("the count of squaring branches of {day}"),
+    Sign.FLOWERS: noted("the look for white flowers of {day}"),
+    Sign.ABOVE_FLOWER: noted("the count of nodes above white flower of {day}"),
+    Sign.FIRST_SQUARE: noted("first square as it was given, {day}"),
+    Sign.FIRST_BLOOM: noted("first bloom as it was given, {day}"),
+}
 
 WEEK_CHANCES = "week-chances"
 """Code of the one reason that tells odds; growers and phones are told without."""
+
+
+def sign_words(sign: Sign, day: str) -> str:
+    """Name what somebody saw or gave, by its day.
+
+    Parameters
+    ----------
+    sign : Sign
+        What.
+    day : str
+        The day in words.
+
+    Returns
+    -------
+    str
+        Such as ``the count of nodes of 12 June``, in the language spoken.
+    """
+    return phrase(_SIGNS[sign], day=day)
+
+
+def miles_from_km(km: float) -> float:
+    """Turn kilometres into miles.
+
+    Parameters
+    ----------
+    km : float
+        [km]
+
+    Returns
+    -------
+    float
+        [miles]
+    """
+    return km * _MILES_PER_KM
+
+
+def distance_told(value: float) -> str:
+    """Write how far a station is from a field, everywhere alike.
+
+    Parameters
+    ----------
+    value : float
+        [miles or km]
+
+    Returns
+    -------
+    str
+        Short ones with a decimal, such as ``3.5``; else whole.
+    """
+    return f"{value:.1f}" if round(value, 1) < _NEAR else f"{value:,.0f}"
+
+
+# By whether it is one day, and whether nothing was seen.
+_FIRST_SQUARE = {
+    (False, False): noted(
+        "First square was not given. By {weather} and what was seen it is most likely {likely},"
+        " and very likely between {first} and {last}."
+    ),
+    (False, True): noted(
+        "First square was not given. By {weather} alone it is most likely {likely}, and very"
+        " likely between {first} and {last}."
+    ),
+    (True, False): noted(
+        "First square was not given. By {weather} and what was seen it was {likely}."
+    ),
+    (True, True): noted("First square was not given. By {weather} alone it was {likely}."),
+}
+_OTHER_YEARS = noted("Weather is known until {day} only; from there on other years stand in.")
+_CARRIED_ON = noted(
+    "Weather is known until {day} only; from there on the last {count} days are carried on."
+)
 
 
 def worked_out(stage: Stage) -> Iterator[Reason]:
@@ -29,52 +123,62 @@ def worked_out(stage: Stage) -> Iterator[Reason]:
     Yields
     ------
     Reason
-        None where first square was given.
+        Where what was seen and the weather disagree comes second; none where first square
+        was given.
     """
     told = stage.worked_out
     if told is None:
         return
     yield Reason("first-square-worked-out", " ".join(_worked_out(told)))
-    weeks = phrase("Where the field stands: {each}.", each="; ".join(_odds(told.weeks)))
-    yield Reason(WEEK_CHANCES, weeks)
+    yield from _at_odds(told)
+    yield Reason(WEEK_CHANCES, " ".join(_chances(told)))
     if told.weeks.blooming > 1 / 2 and not stage.bloom_known:
         text = phrase(
             "By weather the field likely blooms. Look for white flowers, and note the day."
         )
         yield Reason("bloom-likely", text)
     if told.left_out:
+        days = [phrase_as("one day of a list", "{day}", day=day_words(d)) for d in told.left_out]
         text = phrase(
             "What was seen on {days} can't be true beside the rest, and is left out.",
-            days=listed([day_words(day) for day in told.left_out]),
+            days=listed(days),
         )
         yield Reason("seen-left-out", text)
 
 
+def _chances(told: WorkedOut) -> Iterator[str]:
+    """Tell the odds of the range and of each week."""
+    if told.first != told.last:
+        yield phrase("That range of days holds first square 9 times in 10.")
+    yield phrase("Where the field stands: {each}.", each="; ".join(_odds(told.weeks)))
+
+
 def _worked_out(told: WorkedOut) -> Iterator[str]:
-    if told.first == told.last:
-        yield phrase(
-            "First square was not given. By {weather} and what was seen it was {likely}.",
-            weather=_weather(told),
-            likely=day_words(told.likely),
-        )
-    else:
-        yield _between(told)
-    if told.known_until is not None:
-        yield phrase(
-            "Weather is known until {day} only; from there on other years stand in.",
-            day=day_words(told.known_until),
-        )
-
-
-def _between(told: WorkedOut) -> str:
-    return phrase(
-        "First square was not given. By {weather} and what was seen it is most likely {likely},"
-        " between {first} and {last}.",
+    one_day, alone = told.first == told.last, not told.looked
+    yield phrase(
+        _FIRST_SQUARE[one_day, alone],
         weather=_weather(told),
         likely=day_words(told.likely),
         first=day_words(told.first),
         last=day_words(told.last),
     )
+    if told.nothing_known:
+        yield phrase("No day since planting is known; other years stand in for all of them.")
+    elif told.known_until is not None:
+        text = _OTHER_YEARS if told.years else _CARRIED_ON
+        yield phrase(text, day=day_words(told.known_until), count=RECENT_DAYS)
+    if told.bloom is not None and told.bloom[0] == told.bloom[1]:
+        yield phrase(
+            "By the white flowers that were seen first bloom was {day}.",
+            day=day_words(told.bloom[0]),
+        )
+    elif told.bloom is not None:
+        yield phrase(
+            "By the white flowers that were seen first bloom was very likely between {first} and"
+            " {last}.",
+            first=day_words(told.bloom[0]),
+            last=day_words(told.bloom[1]),
+        )
 
 
 def _weather(told: WorkedOut) -> str:
@@ -82,35 +186,34 @@ def _weather(told: WorkedOut) -> str:
         return phrase("the weather")
     if told.distance_km is None:
         return phrase("the weather of {station}", station=told.station)
-    miles = round(told.distance_km * 1000 / float(MILE_FEET * FOOT_M))
-    return phrase_for(
-        miles,
-        "the weather of {station}, {count} mile away,",
-        "the weather of {station}, {count} miles away,",
+    return phrase(
+        "the weather of {station}, {miles} miles away,",
         station=told.station,
+        miles=distance_told(miles_from_km(told.distance_km)),
     )
 
 
-def at_odds(stage: Stage) -> Iterator[Reason]:
-    """Say that what was seen and the weather disagree about first square.
+_DISAGREES = {
+    Event.FIRST_SQUARE: noted(
+        "{what} does not fit the weather, which alone puts first square between {first} and"
+        " {last}. What was seen holds."
+    ),
+    Event.FIRST_BLOOM: noted(
+        "{what} does not fit the weather, which alone puts first bloom between {first} and"
+        " {last}. What was seen holds."
+    ),
+}
 
-    Parameters
-    ----------
-    stage : Stage
-        Where the crop stands.
 
-    Yields
-    ------
-    Reason
-        None where they agree, or first square was given.
-    """
-    told = None if stage.worked_out is None else stage.worked_out.at_odds
+def _at_odds(worked: WorkedOut) -> Iterator[Reason]:
+    """Say what was seen against the weather."""
+    told = worked.at_odds
     if told is None:
         return
+    day = phrase("the same day") if told.on == worked.likely else day_words(told.on)
     text = phrase(
-        "What was seen on {day} disagrees with the weather, which puts first square between"
-        " {first} and {last}. What was seen holds.",
-        day=day_words(told.on),
+        _DISAGREES[told.event],
+        what=capital(sign_words(told.sign, day)),
         first=day_words(told.expected[0]),
         last=day_words(told.expected[1]),
     )
@@ -133,6 +236,16 @@ def _odds(odds: WeekOdds) -> Iterator[str]:
         yield phrase("blooming, {odds}", odds=odds_words(odds.blooming))
 
 
+_BLOOM_NEAR = noted(
+    "First square was {days} days ago or more, so first bloom is near."
+    " Look for the first white flower, and note the day."
+)
+_BLOOM_MAY_BE_NEAR = noted(
+    "First square may have been {days} days ago or more, and then first bloom is near."
+    " Look for the first white flower, and note the day."
+)
+
+
 def look_for_bloom(stage: Stage, *, asked: bool) -> Iterator[Reason]:
     """Ask for first bloom while it may come any day.
 
@@ -151,26 +264,34 @@ def look_for_bloom(stage: Stage, *, asked: bool) -> Iterator[Reason]:
     after = int(load_needs().value("look_for_bloom_after"))
     near = stage.name is StageName.SQUARING and stage.days[1] >= after
     if near and not stage.bloom_known and not asked:
-        text = phrase(
-            "First square was {days} days ago or more, so first bloom is near."
-            " Look for the first white flower, and note the day.",
-            days=after,
-        )
-        yield Reason("look-for-bloom", text)
+        text = _BLOOM_NEAR if stage.days[0] >= after else _BLOOM_MAY_BE_NEAR
+        yield Reason("look-for-bloom", phrase(text, days=after))
 
 
-def settle_week(weeks: tuple[int, ...]) -> Reason:
+def settle_week(weeks: tuple[int, ...], worked: WorkedOut | None) -> Reason:
     """Say what to look at where the squaring week decides.
 
     Parameters
     ----------
     weeks : tuple of int
         Those that it may be. [from 1]
+    worked : WorkedOut or None
+        First square as the crop's clock has it; None where it was given.
 
     Returns
     -------
     Reason
     """
+    if worked is not None and (worked.last - worked.first).days < _BRANCHES_TELL:
+        sure = worked.last + timedelta(days=(weeks[-1] - 1) * load_routine().week_days)
+        text = phrase(
+            "First square is known to some days, and counting won't tell week {weeks} apart:"
+            " the walk lies at the border. From {day} on it is week {week}.",
+            weeks=listed([str(week) for week in weeks], "or"),
+            day=day_words(sure),
+            week=weeks[-1],
+        )
+        return Reason("settle-week", text)
     text = phrase(
         "To tell week {weeks}: count the fruiting branches with a square on five plants in"
         " each quarter. On average 1 or 2 is about week 1, 3 or 4 week 2, 5 or more week 3.",

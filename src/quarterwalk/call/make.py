@@ -25,7 +25,7 @@ from quarterwalk.call.verdict import (
     Sureness,
     Verdict,
 )
-from quarterwalk.crop import Stage
+from quarterwalk.crop import Stage, WorkedOut
 from quarterwalk.errors import LineOutsideRange
 from quarterwalk.guideline import Guideline, load_routine
 from quarterwalk.plan import Ended, Plan
@@ -157,12 +157,11 @@ def _called(
             *_reasons(reading, guideline, judged, decided, options),
             *by_plan.told(ended, reading),
             *clock_told.look_for_bloom(stage, asked=season.ask_bloom),
-            *clock_told.at_odds(stage),
             *clock_told.worked_out(stage),
         ),
         cautions=cautions_for(decided.verdict, recently_treated=decided.recent),
         host_weeds=host_weeds(stage, squares_seen=reading.squaring_plants > 0),
-        settle=_settle(reading, guideline, bounds, decided, sure),
+        settle=_settle(reading, guideline, bounds, decided, sure, stage.worked_out),
         stage=stage,
         guideline=GuidelineUsed(
             guideline.name,
@@ -287,6 +286,7 @@ def _settle(
     bounds: Sequence[Bounds],
     decided: _Decided,
     sure: Sureness | None,
+    worked: WorkedOut | None,
 ) -> Reason | None:
     """Say what would settle a call that is not clear."""
     full, sweep = load_routine().full_walk_plants, reading.sweeps > 0
@@ -298,7 +298,8 @@ def _settle(
             text = phrase("About {more} finish the walk.", more=more(left, what))
         return Reason("settle-finish", text)
     if any(reason.code == "weeks-differ" for reason in decided.first):
-        return clock_told.settle_week(tuple(each.week for each in bounds if each.week))
+        weeks = tuple(each.week for each in bounds if each.week)
+        return clock_told.settle_week(weeks, worked)
     if guideline.needs_set and not reading.set_readable:
         plants = square_plants_to_read(reading)
         if plants:

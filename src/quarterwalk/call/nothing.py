@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date, timedelta
 
 from quarterwalk.call.cautions import host_weeds
-from quarterwalk.call.clock_told import at_odds, worked_out
+from quarterwalk.call.clock_told import worked_out
 from quarterwalk.call.season import InSeason, Outside
 from quarterwalk.call.verdict import (
     Call,
@@ -88,7 +88,7 @@ def no_call(
         sure=None,
         provisional=False,
         next_look=None if looked is None else Look(looked, looked),
-        reasons=(reason, *at_odds(stage), *worked_out(stage)),
+        reasons=(reason, *worked_out(stage)),
         cautions=(),
         host_weeds=host_weeds(stage, squares_seen=reading.squaring_plants > 0),
         settle=None,

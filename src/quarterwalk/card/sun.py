@@ -7,7 +7,7 @@ from typing import Any
 
 from quarterwalk.field import Layout
 from quarterwalk.weather.shadow import STEP_MINUTES, overhead_span
-from quarterwalk.weather.sun import sun_events, sun_position
+from quarterwalk.weather.sun import nearest_minute, sun_events, sun_position
 from quarterwalk.words import phrase, phrase_as
 
 Json = dict[str, Any]
@@ -49,7 +49,8 @@ def sun_of(layout: Layout, zone: tzinfo | None) -> Json | None:
     )
     if rise is None or down is None:
         return None
-    high = overhead_span(day, place, clock)
+    span = overhead_span(day, place, clock)
+    high = None if span is None else (nearest_minute(span[0]), nearest_minute(span[1]))
     overhead = None if high is None else (_minute(high[0]), _minute(high[1]))
     return {
         "offset": clock.utcoffset(None) // timedelta(minutes=1),
@@ -69,7 +70,7 @@ def _on_the_day(moment: datetime | None, layout: Layout, clock: tzinfo) -> int |
     """Give a time of the layout's own day; none where it falls on the day beside it."""
     if moment is None:
         return None
-    at = moment.astimezone(clock)
+    at = nearest_minute(moment.astimezone(clock))
     return _minute(at) if at.date() == layout.on else None
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 
 from quarterwalk import __version__
+from quarterwalk.cli.joined_words import WordJoiningParser
 from quarterwalk.cli.option_types import (
     count,
     day,
@@ -17,6 +18,7 @@ from quarterwalk.cli.option_types import (
     week,
 )
 from quarterwalk.cli.plan_options import planning
+from quarterwalk.cli.zone_option import SHEET_CLOCK, WALK_CLOCK, zone_option
 
 _JOB = """\
 Lay out the walks through squaring cotton, read their plant checks and say how each
@@ -49,7 +51,7 @@ def make_parser() -> argparse.ArgumentParser:
     -------
     argparse.ArgumentParser
     """
-    parser = argparse.ArgumentParser(
+    parser = WordJoiningParser(
         prog="quarterwalk",
         description=_JOB,
         epilog=_START,
@@ -132,6 +134,7 @@ def _sheet(commands: _Commands) -> None:  # type: ignore[valid-type]
         metavar="N",
         help="week of squaring: marks the plants whose squares are counted",
     )
+    zone_option(parser, SHEET_CLOCK)
     _printed(parser)
 
 
@@ -237,12 +240,7 @@ def _weather(commands: _Commands) -> None:  # type: ignore[valid-type]
         metavar="DATE",
         help="sun, shadow and heat of this day for whoever walks",
     )
-    parser.add_argument(
-        "--zone",
-        metavar="NAME",
-        help="clock of the field and of hourly tables, such as America/Chicago"
-        " (default: this machine's); goes with --walk-on",
-    )
+    zone_option(parser, WALK_CLOCK)
     parser.add_argument(
         "--out", metavar="TABLE", help="write the days as a table, CSV or XLSX, gaps filled"
     )

@@ -147,7 +147,7 @@ def told_seasons(
         weather = clocks.weather(name, clock.on)
         report = make_season(
             clock,
-            field=_field(name, fields.get(known_as(name))),
+            field=_field(clocks, name, clock, fields.get(known_as(name))),
             weather=weather,
             guideline=walked.guideline,
             done=_done(clocks, name, clock.on, walked),
@@ -157,10 +157,11 @@ def told_seasons(
     return told
 
 
-def _field(name: str, boundary: Field | None) -> SeasonField:
+def _field(clocks: Clocks, name: str, clock: CropClock, boundary: Field | None) -> SeasonField:
+    again = clocks.plantings[name].replanted == clock.planted
     if boundary is None:
-        return SeasonField(name)
-    return SeasonField(name, boundary.grower, acres_of(boundary.shape))
+        return SeasonField(name, replanted=again)
+    return SeasonField(name, boundary.grower, acres_of(boundary.shape), replanted=again)
 
 
 def _done(clocks: Clocks, name: str, on: date, walked: Walked) -> SeasonDone:

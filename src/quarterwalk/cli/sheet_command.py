@@ -11,6 +11,7 @@ from quarterwalk.cli.folder import folder_for, write
 from quarterwalk.cli.ground import asked_for, chosen_fields, laid_out, size_notices
 from quarterwalk.cli.reports import PAPERS, no_pdf, pdfs_can_be_made
 from quarterwalk.cli.screen import end_progress, say, tell_done
+from quarterwalk.cli.zone_option import named_zone
 from quarterwalk.field import Plan
 from quarterwalk.files.file_names import file_names
 from quarterwalk.guideline import load_routine
@@ -22,6 +23,7 @@ def run(options: argparse.Namespace) -> None:
     fields = asked_for(chosen_fields(options.fields), options.field)
     on = options.date or date.today()  # noqa: DTZ011 - the day on the scout's own calendar
     guideline = chosen_guideline(options.guideline) if options.guideline else None
+    zone = named_zone(options.zone) if options.zone is not None else None
     plan = Plan(options.loops, options.plants or load_routine().plants_a_stop)
     layouts = laid_out(fields, on, plan)
     for notice in size_notices(layouts, "quarterwalk quarters --out DIR"):
@@ -31,7 +33,11 @@ def run(options: argparse.Namespace) -> None:
     with folder_for(options.out) as folder:
         for number, (layout, name) in enumerate(zip(layouts, names, strict=True), start=1):
             sheet = walk_sheet(
-                layout, guideline=guideline, week=options.week, language=options.language
+                layout,
+                guideline=guideline,
+                week=options.week,
+                language=options.language,
+                zone=zone,
             )
             write(folder / f"{name}-sheet.html", sheet_page(sheet, paper=paper))
             if pdfs:

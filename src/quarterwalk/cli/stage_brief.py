@@ -11,12 +11,12 @@ from quarterwalk.crop import RANGE, CropClock, Event, WeekOdds, outlook_of
 from quarterwalk.errors import shown
 
 _MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
-# From here on a chance is told as more than nine tenths. [fraction]
+# From here on a chance is told as nineteen in twenty. [fraction]
 _SURE = 0.95
 _HEADS = ("field", "stage", "first square", "first bloom")
 
 # So much of a name keeps most lines within 80 columns. [characters]
-_LONGEST_NAME = 24
+_LONGEST_NAME = 20
 
 _STRETCHES = {"before": "not squaring", "squaring": "squaring", "blooming": "blooming"}
 
@@ -58,8 +58,8 @@ def _stage(weeks: WeekOdds) -> str:
         return _STRETCHES[weeks.likely]
     best = weeks.weeks[week - 1]
     # downwards, as odds are told everywhere, so that no doubt is rounded away
-    told = "over 9" if best >= _SURE else f"{max(1, int(10 * best + 1e-9))}"
-    return f"week {week}, {told} in 10"
+    told = "19 in 20" if best >= _SURE else f"{max(1, int(10 * best + 1e-9))} in 10"
+    return f"week {week}, {told}"
 
 
 def _span(days: tuple[date, date] | None) -> str:

@@ -23,7 +23,7 @@ from quarterwalk.files.file_names import file_names
 from quarterwalk.files.plantings import read_plantings
 from quarterwalk.files.stage_json import StageTold, stages_json
 from quarterwalk.report.pdf import Paper
-from quarterwalk.report.season_doubts import doubts
+from quarterwalk.report.season_doubts import disagreement_told, set_aside_told
 from quarterwalk.report.season_page import season_html
 from quarterwalk.report.season_pdf import season_pdf
 from quarterwalk.report.season_report import SeasonReport
@@ -110,14 +110,13 @@ def _which_day(today: date, days: Mapping[str, date]) -> str:
 
 def _told(season: Season) -> StageTold:
     """Put the sentences of what disagrees, and of what was set aside, beside their records."""
-    said = doubts(season.clock)
-    count, aside = len(season.clock.disagreements), len(season.clock.set_aside)
+    clock = season.clock
     return StageTold(
         season.name,
-        season.clock,
+        clock,
         season.weather,
-        said[:count],
-        said[len(said) - aside :],
+        tuple(disagreement_told(clock, each) for each in clock.disagreements),
+        tuple(set_aside_told(clock, each) for each in clock.set_aside),
     )
 
 

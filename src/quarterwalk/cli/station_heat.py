@@ -12,13 +12,16 @@ import numpy as np
 from quarterwalk.cli.weather_files import MOST_STATIONS, nearest
 from quarterwalk.errors import UsageError
 from quarterwalk.files.weather_json import HeatTold, StationTold
-from quarterwalk.weather.daily import DailyWeather, FloatArray, WeatherError
+from quarterwalk.weather.daily import DailyWeather, DayMark, FloatArray, WeatherError
 from quarterwalk.weather.fill import fill_gaps
 from quarterwalk.weather.heat_units import HEAT_METHODS, CutOff
-from quarterwalk.weather.station import Place
+from quarterwalk.weather.station import Place, Station
 
 # A mild day, to see whether method, base, cap and cut-off go together. [°F]
 _ANY_DAY = (60.0, 80.0)
+
+# What a station tells of a day itself, from which others are filled.
+_MEASURED = (DayMark.MEASURED, DayMark.FORECAST)
 
 
 def told_stations(
@@ -80,10 +83,28 @@ def _in_order(stations: Sequence[DailyWeather], place: Place | None) -> list[Dai
 def _told(
     weather: DailyWeather, stations: Sequence[DailyWeather], options: argparse.Namespace
 ) -> StationTold:
-    filled = fill_gaps(weather, _neighbours(weather, stations))
-    first, last = _days(weather, options.first, options.last)
+    others = _neighbours(weather, stations)
+    filled = fill_gaps(weather, others)
+    first, last = _days(filled, options.first, options.last)
     km = None if options.near is None else weather.station.distance_km(options.near)
-    return StationTold(weather, filled, km, _heat_told(filled, first, last, options))
+    heat = _heat_told(filled, first, last, options)
+    return StationTold(weather, filled, km, heat, _beside(filled, others))
+
+
+def _beside(
+    filled: DailyWeather, others: Sequence[DailyWeather]
+) -> tuple[tuple[Station, float], ...]:
+    """Give those stations that measured a day which was filled from one of them."""
+    place = filled.station.place
+    days = filled.marks == DayMark.NEIGHBOUR
+    if place is None or not days.any():
+        return ()
+    there = [each.between(filled.first, filled.last).marks[days] for each in others]
+    return tuple(
+        (each.station, km)
+        for each, marks in zip(others, there, strict=True)
+        if np.isin(marks, _MEASURED).any() and (km := each.station.distance_km(place)) is not None
+    )
 
 
 def _neighbours(weather: DailyWeather, stations: Sequence[DailyWeather]) -> list[DailyWeather]:
@@ -94,8 +115,14 @@ def _neighbours(weather: DailyWeather, stations: Sequence[DailyWeather]) -> list
 
 
 def _days(weather: DailyWeather, first: date | None, last: date | None) -> tuple[date, date]:
-    """Take the days asked for; else the last year, to the last day that there is."""
-    until = last or max(weather.last, first or weather.last)
+    """Take the days asked for; else the last year, to the last day that is known.
+
+    A file that was taken from a station in the middle of a day ends in a part of a day, and
+    what is not known has no sum.
+    """
+    known = np.flatnonzero(~weather.missing)
+    end = weather.day_at(int(known[-1])) if known.size else weather.last
+    until = last or max(end, first or end)
     begin = first or max(min(weather.first, until), until.replace(month=1, day=1))
     return begin, until
 

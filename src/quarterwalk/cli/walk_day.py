@@ -2,31 +2,29 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta, tzinfo
-from zoneinfo import ZoneInfo
 
-from quarterwalk.call.figures import day_words
-from quarterwalk.cli.screen import Ink, inked, say
+import numpy as np
+
+from quarterwalk.call.figures import listed
+from quarterwalk.cli.zone_option import named_zone
 from quarterwalk.errors import UsageError
-from quarterwalk.units import FOOT_M
 from quarterwalk.weather.daily import WeatherError
 from quarterwalk.weather.heat_index import heat_index
-from quarterwalk.weather.heat_risk import HeatBand, heat_band, heat_cautions
+from quarterwalk.weather.heat_risk import cautions_without_number, heat_cautions
 from quarterwalk.weather.hourly import HourlyWeather
 from quarterwalk.weather.shadow import ShadowHour, overhead_span, shadow_day
 from quarterwalk.weather.station import Place
-from quarterwalk.weather.sun import sun_events
+from quarterwalk.weather.sun import nearest_minute, sun_events
 
 _STEP = 60  # [minutes]
 
-_BANDS = {
-    HeatBand.LOWER: "lower",
-    HeatBand.MODERATE: "moderate",
-    HeatBand.HIGH: "high",
-    HeatBand.VERY_HIGH: "very high",
-}
+# The day's highest heat index is looked for in these hours around the sun's noon, since air
+# goes on warming after it. Where one of them is not known, it may get hotter than is known.
+# A rule of this project. [h]
+_HOT_BEFORE, _HOT_AFTER = timedelta(hours=1), timedelta(hours=5)
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,6 +46,10 @@ class WalkDay:
     feels : tuple of float
         Heat index of each of those hours, to the whole degree, so that its band is that of
         the number told; NaN where temperature and humidity are not both known. [°F]
+    noon : datetime
+        When the sun stands highest.
+    humidity_given : bool
+        Whether a humidity was given at all, be it of another day.
     """
 
     on: date
@@ -57,11 +59,66 @@ class WalkDay:
     overhead: tuple[datetime, datetime] | None
     hours: tuple[ShadowHour, ...]
     feels: tuple[float, ...]
+    noon: datetime
+    humidity_given: bool
 
     @property
-    def hottest(self) -> float:
-        """The highest heat index of the hours that are known; NaN where none is. [°F]"""
-        return max((felt for felt in self.feels if felt == felt), default=float("nan"))
+    def hottest(self) -> int | None:
+        """Place of the hour with the highest heat index; None where none is known. [from 0]"""
+        known = [place for place, felt in enumerate(self.feels) if felt == felt]
+        return max(known, key=self.feels.__getitem__, default=None)
+
+    @property
+    def may_get_hotter(self) -> bool:
+        """Whether an hour that is not known may be hotter than all that are."""
+        unknown = [felt != felt for felt in self.feels]
+        hot = [-_HOT_BEFORE <= hour.at - self.noon <= _HOT_AFTER for hour in self.hours]
+        if any(map(all, zip(unknown, hot, strict=True))):
+            return True
+        top = self.hottest
+        return top is not None and any(unknown[max(0, top - 1) : top + 2])
+
+    @property
+    def cautions(self) -> tuple[str, ...]:
+        """What is to be said of the heat; nothing where the sun does not rise."""
+        if not self.hours:
+            return ()
+        if self.hottest is None:
+            lack = "of this day they are not known" if self.humidity_given else "they are not given"
+            why = f"How hot it feels takes temperature and humidity by the hour, and {lack}."
+            return (why, *cautions_without_number())
+        return heat_cautions(
+            self.feels[self.hottest],
+            at=clock_words(self.hours[self.hottest].at),
+            known=listed(self._known_spans()) if self.may_get_hotter else "",
+        )
+
+    def _known_spans(self) -> list[str]:
+        """Word the hours whose heat is known, those in a row together."""
+        known = enumerate(zip(self.hours, self.feels, strict=True))
+        runs: dict[int, list[str]] = {}
+        for number, (place, hour) in enumerate(
+            (place, hour) for place, (hour, felt) in known if felt == felt
+        ):
+            runs.setdefault(place - number, []).append(clock_words(hour.at))
+        return [run[0] if len(run) == 1 else f"{run[0]} to {run[-1]}" for run in runs.values()]
+
+
+def clock_words(at: datetime) -> str:
+    """Write a time to the minute that is nearest.
+
+    Parameters
+    ----------
+    at : datetime
+        The time.
+
+    Returns
+    -------
+    str
+        Such as ``7:05``.
+    """
+    rounded = nearest_minute(at)
+    return f"{rounded.hour}:{rounded.minute:02d}"
 
 
 def walk_day(
@@ -92,7 +149,7 @@ def walk_day(
     """
     if place is None:
         raise UsageError("--walk-on needs a place: give --near, or a station that tells its own.")
-    clock = _clock_of(zone, on)
+    clock = _own_clock(on) if zone is None else named_zone(zone)
     try:
         events = sun_events(on, place, clock)
         hours = shadow_day(on, place, clock, _STEP)
@@ -100,17 +157,13 @@ def walk_day(
     except WeatherError as error:
         raise UsageError(f"--near: {error}") from None
     feels = tuple(_feels(hour.at, hourly) for hour in hours)
-    return WalkDay(on, zone, events.sunrise, events.sunset, overhead, hours, feels)
+    given = any(bool(np.isfinite(station.humidity).any()) for station in hourly)
+    return WalkDay(
+        on, zone, events.sunrise, events.sunset, overhead, hours, feels, events.noon, given
+    )
 
 
-def _clock_of(zone: str | None, on: date) -> tzinfo:
-    if zone is not None:
-        try:
-            return ZoneInfo(zone)
-        except (KeyError, ValueError, OSError):
-            raise UsageError(
-                f'--zone must be the name of a time zone, such as America/Chicago, got "{zone}".'
-            ) from None
+def _own_clock(on: date) -> tzinfo:
     own = datetime.combine(on, time(12)).astimezone().tzinfo
     if own is None:
         raise UsageError("this machine has no time zone: give that of the field with --zone.")
@@ -126,114 +179,3 @@ def _feels(at: datetime, hourly: Sequence[HourlyWeather]) -> float:
             if felt == felt:
                 return round(felt, 0)
     return float("nan")
-
-
-def print_walk_day(told: WalkDay) -> None:
-    """Print sun and heat of a day.
-
-    Parameters
-    ----------
-    told : WalkDay
-        The day.
-    """
-    print(inked(f"Walking on {day_words(told.on)} {told.on.year}", Ink.HEAD))
-    for sentence in _sun(told):
-        say(sentence, indent=2)
-    if told.hours:
-        _print_hours(told)
-        for sentence in heat_cautions(told.hottest) or (_NO_HUMIDITY,):
-            say(sentence, indent=2)
-    say()
-
-
-def _print_hours(told: WalkDay) -> None:
-    print(f"\n  {'time':<8}{'face':>6}{'shadow':>10}{'feels like':>13}  heat")
-    for hour, felt in zip(told.hours, told.feels, strict=True):
-        print(f"  {_clock(hour.at):<8}{_sun_of(hour)}{_heat_of(felt)}".rstrip())
-    say()
-
-
-_NO_HUMIDITY = (
-    "How hot it feels takes temperature and humidity by the hour, and they are not given."
-    " Whatever the number: carry water, drink before you are thirsty, rest in the shade."
-)
-
-
-def _sun(told: WalkDay) -> Iterator[str]:
-    yield _rise_and_set(told)
-    if not told.hours:
-        return
-    yield "Walk in facing the sun, so that your shadow falls behind you and off the plants."
-    if told.overhead is not None:
-        first, last = map(_clock, told.overhead)
-        yield (
-            f"From {first} to {last} it stands too high for that: lean back from the plant,"
-            " or walk earlier or later."
-        )
-
-
-def _rise_and_set(told: WalkDay) -> str:
-    whose = "this machine's clock" if told.zone is None else f"the clock of {told.zone}"
-    if told.sunrise is None or told.sunset is None:
-        if told.hours:
-            return f"The sun does not set on this day; the times are those of {whose}."
-        return "The sun does not rise on this day, so there is no shadow to tell."
-    zone = told.sunrise.tzname()
-    rise, down = _clock(told.sunrise), _clock(told.sunset)
-    low = "" if told.hours else "; at no full hour does its middle stand above the horizon"
-    return f"The sun rises at {rise} and sets at {down}, by {whose} ({zone}){low}."
-
-
-def _sun_of(hour: ShadowHour) -> str:
-    feet = hour.shadow_m / float(FOOT_M)
-    shadow = "overhead" if hour.overhead else f"{feet:.0f} ft"
-    return f"{hour.heading:>5.0f}°{shadow:>10}"
-
-
-def _heat_of(felt: float) -> str:
-    band = heat_band(felt)
-    return "" if band is None else f"{felt:>10.0f} °F  {_BANDS[band]}"
-
-
-def _clock(at: datetime) -> str:
-    rounded = at + timedelta(seconds=30)
-    return f"{rounded.hour}:{rounded.minute:02d}"
-
-
-def walk_day_json(told: WalkDay) -> dict[str, object]:
-    """Give sun and heat of a day as JSON-able values.
-
-    Parameters
-    ----------
-    told : WalkDay
-        The day.
-
-    Returns
-    -------
-    dict
-        Times with their zone; what is not known is None.
-    """
-    return {
-        "date": told.on.isoformat(),
-        "zone": told.zone,
-        "sunrise": _iso(told.sunrise),
-        "sunset": _iso(told.sunset),
-        "overhead": None if told.overhead is None else list(map(_iso, told.overhead)),
-        "hours": [
-            {
-                "time": _iso(hour.at),
-                "face": hour.heading,
-                "elevation": hour.elevation,
-                "shadow_m": hour.shadow_m,
-                "overhead": hour.overhead,
-                "heat_index_f": felt if felt == felt else None,
-                "heat": None if (band := heat_band(felt)) is None else band.value,
-            }
-            for hour, felt in zip(told.hours, told.feels, strict=True)
-        ],
-        "cautions": list(heat_cautions(told.hottest)),
-    }
-
-
-def _iso(at: datetime | None) -> str | None:
-    return None if at is None else at.isoformat(timespec="seconds")

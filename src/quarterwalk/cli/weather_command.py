@@ -14,7 +14,8 @@ from platformdirs import user_cache_path
 
 from quarterwalk.cli.screen import print_json, say
 from quarterwalk.cli.station_heat import told_stations
-from quarterwalk.cli.walk_day import WalkDay, print_walk_day, walk_day, walk_day_json
+from quarterwalk.cli.walk_day import WalkDay, walk_day
+from quarterwalk.cli.walk_day_told import print_walk_day, walk_day_json
 from quarterwalk.cli.weather_files import ChosenWeather, chosen_weather, one_a_station
 from quarterwalk.cli.weather_told import print_station
 from quarterwalk.errors import UsageError

@@ -42,6 +42,8 @@ def print_station(told: StationTold, findings: Sequence[WeatherFinding]) -> None
         say(sentence, indent=2, hanging=4)
     say()
     _print_heat(told.heat)
+    if _ends_unknown(told):
+        say("Nothing is known of the days after that.", indent=2)
     say()
 
 
@@ -50,16 +52,30 @@ def _named(station: Station) -> str:
 
 
 def _place(told: StationTold) -> Iterator[str]:
-    place = told.measured.station.place
+    station = told.measured.station
+    place = station.place
     if place is None:
         yield "Where it stands is not told."
         return
-    where = f"At {_degrees(place[1], 'NS')}, {_degrees(place[0], 'EW')}"
-    if told.distance_km is None:
-        yield f"{where}."
+    where = f"{_degrees(place[1], 'NS')}, {_degrees(place[0], 'EW')}"
+    if _is_model(station):
+        yield (
+            f"Model weather of a grid cell some miles wide, about {where};"
+            " no thermometer stands there."
+        )
+    elif told.distance_km is None:
+        yield f"At {where}."
     else:
-        away = length_words(told.distance_km * _METRES, metric=False)
-        yield f"{where}, {away} from the place asked for."
+        yield f"At {where}, {_away(told.distance_km)} from the place asked for."
+
+
+def _is_model(station: Station) -> bool:
+    """Tell whether a service worked the weather out; its place is one rounded for it."""
+    return station.id.startswith("grid ") and not station.name
+
+
+def _away(km: float) -> str:
+    return length_words(km * _METRES, metric=False)
 
 
 def _degrees(value: float, sides: str) -> str:
@@ -90,7 +106,8 @@ def _days(told: StationTold) -> str:
 def _filled(told: StationTold) -> Iterator[str]:
     if not told.measured.missing.any():
         return
-    ways = [f"{count:,} {_HOW[kind]}" for kind, count in told.filled_by().items()]
+    how = _HOW | {DayMark.NEIGHBOUR: _from_others(told)}
+    ways = [f"{count:,} {how[kind]}" for kind, count in told.filled_by().items()]
     left = int(np.count_nonzero(told.filled.missing))
     if ways:
         yield f"Filled: {listed(ways)}."
@@ -98,15 +115,37 @@ def _filled(told: StationTold) -> Iterator[str]:
         yield f"{left:,} could not be filled and {'stays' if left == 1 else 'stay'} missing."
 
 
+def _from_others(told: StationTold) -> str:
+    """Say which station days were filled from; of several, how far they are at most."""
+    if len(told.beside) == 1:
+        ((station, km),) = told.beside
+        if _is_model(station):
+            return f"from the model weather of {station.id}"
+        return f"from {station.label}, {_away(km)} away"
+    if told.beside:
+        return f"from other stations, none more than {_away(told.beside[-1][1])} away"
+    return _HOW[DayMark.NEIGHBOUR]
+
+
 def _found(told: StationTold, findings: Sequence[WeatherFinding]) -> Iterator[str]:
     """Give what was found wrong in the days that are told, and how much more there is."""
     first, last = told.heat.weather.first, told.heat.weather.last
+    if _ends_unknown(told):
+        # they say why the heat ends before the file does
+        last = told.measured.last
     inside = [found for found in findings if found.first <= last and found.last >= first]
     for found in inside:
         yield found.text
     if left := len(findings) - len(inside):
         more = "1 finding more is" if left == 1 else f"{left:,} findings more are"
         yield f"{more} of days before or after those told here; --json tells all."
+
+
+def _ends_unknown(told: StationTold) -> bool:
+    """Tell whether nothing is known of the days after those whose heat is told."""
+    after = (told.heat.weather.last - told.filled.first).days + 1
+    rest = told.filled.missing[max(0, after) :]
+    return bool(rest.size and rest.all())
 
 
 def _print_heat(heat: HeatTold) -> None:
@@ -146,17 +185,34 @@ def _figure(value: float) -> str:
 
 def _sums(heat: HeatTold) -> Iterator[str]:
     unknown = int(np.count_nonzero(np.isnan(heat.heat)))
+    told = heat.heat.size
     if heat.total is not None:
         yield f"In all {heat.total:,.0f} heat units."
-    elif unknown == heat.heat.size:
+    elif told == 1 and _lacks_next_morning(heat):
+        yield "This day needs the next morning's low, which is not known, so no heat is told."
+    elif unknown == told:
         yield "None of these days is known, so no heat is told."
+    elif unknown == 1 and _lacks_next_morning(heat):
+        told -= 1
+        until = _long(heat.weather.day_at(told - 1))
+        known = float(heat.heat[:told].sum())
+        yield (
+            "The last day needs the next morning's low, which is not known;"
+            f" up to {until}: {known:,.0f} heat units."
+        )
     else:
         days = "1 day is" if unknown == 1 else f"{unknown:,} days are"
         known = float(np.nansum(heat.heat))
         yield f"{days} not known, so no sum is told; the other days make {known:,.0f} heat units."
-    if heat.usual is not None:
+    if heat.others.size:
         count = len(heat.others)
+        usual = float(heat.others[:, :told].sum(axis=1).mean())
         years = "1 other year has" if count == 1 else f"the mean of {count} other years is"
-        yield f"For the same days {years} {heat.usual:,.0f}."
+        yield f"For the same days {years} {usual:,.0f}."
     else:
         yield "No other year of this station has all of these days."
+
+
+def _lacks_next_morning(heat: HeatTold) -> bool:
+    """Tell whether the last day is known and its heat is not, as by the double methods."""
+    return bool(np.isnan(heat.heat[-1]) and not heat.weather.missing[-1])

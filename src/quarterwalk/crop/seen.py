@@ -78,6 +78,12 @@ class Seen:
             )
 
     @property
+    def tells(self) -> bool:
+        """Whether anything was looked for."""
+        counts = (self.true_leaves, self.nodes, self.plants, self.squaring_branches, self.nawf)
+        return self.bloom is not None or any(count is not None for count in counts)
+
+    @property
     def share(self) -> float | None:
         """Share of plants with a pinhead; None where nobody looked. [fraction]"""
         return None if not self.plants or self.pinhead is None else self.pinhead / self.plants

@@ -65,7 +65,16 @@ class WorkedOut:
     weeks : WeekOdds
         Where the crop stands, as chances.
     known_until : date or None
-        The last day of weather that it rests on, where that is before the day itself.
+        The last day of weather that it rests on, where that is before the day itself; a day
+        before planting where no day of the season is known.
+    nothing_known : bool
+        Whether no day of the season is known.
+    years : int
+        Other years that tell what may come; with none the last days are carried on. [count]
+    looked : bool
+        Whether anything seen counts.
+    bloom : (date, date) or None
+        Days that first bloom may have been, 9 in 10, where it was seen and not given.
     station : str
         Where that weather was measured; empty where that is not told.
     distance_km : float or None
@@ -81,6 +90,10 @@ class WorkedOut:
     likely: date
     weeks: WeekOdds
     known_until: date | None = None
+    nothing_known: bool = False
+    years: int = 1
+    looked: bool = True
+    bloom: tuple[date, date] | None = None
     station: str = ""
     distance_km: float | None = None
     at_odds: AtOdds | None = None

@@ -15,6 +15,9 @@ from quarterwalk.walk import WalkHead
 
 Json = dict[str, Any]
 
+# Chances of weeks are sums over days and years, right to more digits than these.
+_CHANCE_DIGITS = 6
+
 
 def walk_json(head: WalkHead, reading: Reading, *, level: float, call: Call | None = None) -> Json:
     """Give one walk as JSON-able values: its reading and, if there is one, its call.
@@ -62,6 +65,8 @@ def _crop_json(stage: Stage) -> Json:
     worked = stage.worked_out
     if worked is not None:
         told["first_square"] = [worked.first.isoformat(), worked.last.isoformat()]
+        bloom = worked.bloom
+        told["first_bloom"] = None if bloom is None else [day.isoformat() for day in bloom]
         told["chances"] = week_odds_json(worked.weeks)
         told["station"] = worked.station or None
         told["distance_km"] = worked.distance_km
@@ -80,9 +85,13 @@ def week_odds_json(odds: WeekOdds) -> Json:
     Returns
     -------
     dict
-        `weeks` from week 1 on.
+        `weeks` from week 1 on. Rounded, so that the last bits of a sum, which differ from
+        one machine to the next, make no other call of the same walk.
     """
-    return {"before": odds.before, "weeks": list(odds.weeks), "blooming": odds.blooming}
+    before, blooming, *weeks = (
+        round(chance, _CHANCE_DIGITS) for chance in (odds.before, odds.blooming, *odds.weeks)
+    )
+    return {"before": before, "weeks": weeks, "blooming": blooming}
 
 
 def reading_json(reading: Reading, level: float) -> Json:

@@ -9,6 +9,8 @@ from dataclasses import dataclass
 from datetime import UTC, datetime
 from email.utils import parsedate_to_datetime
 from http import HTTPStatus
+from queue import Empty, Queue
+from threading import Thread
 
 import urllib3
 from urllib3.exceptions import (
@@ -49,7 +51,7 @@ class Patience:
     silence_s : float
         The longest time to connect, and between two pieces of an answer. [s]
     answer_s : float
-        The longest time for a whole answer. [s]
+        The longest time for a whole try: name, connection, head and answer. [s]
     tries : int
         How often one request is sent at most. [count]
     longest_wait_s : float
@@ -113,22 +115,54 @@ def fetch_bytes(url: str, patience: Patience, now: datetime) -> bytes:
 
 
 def _try(pool: urllib3.PoolManager, url: str, patience: Patience, now: datetime) -> bytes | _Failed:
+    """Send a request once, and wait no longer for the outcome than patience has it.
+
+    The limits of the HTTP client hold for each piece that comes: a head that drips in byte by
+    byte, or a name that is looked up for ever, is under none of them. So the request is sent
+    by a thread of its own, which is left behind where time is up; it ends with the program.
+    """
+    until = time.monotonic() + patience.answer_s
+    done: Queue[bytes | _Failed | BaseException] = Queue(1)
+
+    def ask() -> None:
+        try:
+            done.put(_asked(pool, url, patience, now, until))
+        except BaseException as error:  # noqa: BLE001 - raised again where it is waited for
+            done.put(error)
+
+    Thread(target=ask, daemon=True).start()
+    try:
+        outcome = done.get(timeout=patience.answer_s)
+    except Empty:
+        return _too_long(patience)
+    if isinstance(outcome, BaseException):
+        raise outcome
+    return outcome
+
+
+def _asked(
+    pool: urllib3.PoolManager, url: str, patience: Patience, now: datetime, until: float
+) -> bytes | _Failed:
     limit = urllib3.Timeout(connect=patience.silence_s, read=patience.silence_s)
     try:
         # `retries` and `redirect` are off: waiting is ours, and nothing is sent elsewhere.
         with pool.request(
             "GET", url, preload_content=False, redirect=False, retries=False, timeout=limit
         ) as response:
-            told = _body(response, url, time.monotonic() + patience.answer_s)
+            told = _body(response, url, until)
     except HTTPError as error:
         return _broken(error, patience)
     if told is None:
-        return _Failed(f"the answer took longer than {patience.answer_s:g} s")
+        return _too_long(patience)
     if response.status == HTTPStatus.OK:
         return told
     if response.status == HTTPStatus.TOO_MANY_REQUESTS or response.status >= 500:
         return _Failed(_status(response, told), _wait_asked(response, now))
     raise RequestRefused(without_query(url), _status(response, told))
+
+
+def _too_long(patience: Patience) -> _Failed:
+    return _Failed(f"the answer took longer than {patience.answer_s:g} s")
 
 
 def _body(response: urllib3.BaseHTTPResponse, url: str, until: float) -> bytes | None:

@@ -11,6 +11,7 @@ import numpy as np
 from quarterwalk.files.weather_cells import MARKS
 from quarterwalk.files.weather_findings import WeatherFinding
 from quarterwalk.weather.daily import DailyWeather, DayMark, FloatArray
+from quarterwalk.weather.station import Station
 
 Json = dict[str, Any]
 
@@ -72,12 +73,16 @@ class StationTold:
         From the place asked for; None where either place is not known. [km]
     heat : HeatTold
         Its heat units.
+    beside : tuple of (Station, float)
+        The other stations that measured days which were filled from one of them, the
+        nearest first, and how far each is. [km]
     """
 
     measured: DailyWeather
     filled: DailyWeather
     distance_km: float | None
     heat: HeatTold
+    beside: tuple[tuple[Station, float], ...] = ()
 
     def filled_by(self) -> dict[DayMark, int]:
         """Count the days that were filled, by how; those ways that occur. [days]"""
@@ -120,7 +125,7 @@ def _station_json(told: StationTold) -> Json:
     station, days = told.measured.station, told.measured
     return {
         "id": station.id,
-        "name": station.name,
+        "name": station.name or None,
         "place": None if station.place is None else list(station.place),
         "first": days.first.isoformat(),
         "last": days.last.isoformat(),

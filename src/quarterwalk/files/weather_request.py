@@ -18,8 +18,8 @@ and more than tells a field. A rule of this project. [decimals of a degree]"""
 
 SETTLED_DAYS = 10
 """Older days no longer change; younger ones are asked of the forecast too. The archive
-follows some 5 days behind (Open-Meteo, "Historical Weather API"); twice that is a rule of
-this project. [days]"""
+follows some 5 days behind (Open-Meteo, "Historical Weather API", from memory); twice that is
+a rule of this project. [days]"""
 
 HISTORY_ENDS = 2
 """The history is asked for up to so many days before today; a rule of this project. [days]"""

@@ -32,7 +32,7 @@ from quarterwalk.files.weather_service_errors import (
 )
 from quarterwalk.weather.daily import DailyWeather
 from quarterwalk.weather.station import Place
-from quarterwalk.words import phrase
+from quarterwalk.words import phrase, phrase_for
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,10 +127,11 @@ def fetch_weather(
     """
     if now.tzinfo is None:
         raise ValueError(f"now must have its time zone, got {now}.")
+    asked_of, where, days = service or Service(), rounded_place(place), (first, last)
+    # first whether anybody has days so late: where no last day was asked for, it lies before
+    forecast = forecast_requests(asked_of.forecast, where, days, now.date())
     if last < first:
         raise DaysNotServed(f"days must not end before they begin, got {first} to {last}.")
-    asked_of, where, days = service or Service(), rounded_place(place), (first, last)
-    forecast = forecast_requests(asked_of.forecast, where, days, now.date())
     history = history_requests(asked_of.history, where, days, now.date())
     # The history is laid over the forecast: where both have a day, it wins.
     told: list[Told] = []
@@ -188,16 +189,23 @@ def _said_of_place(place: Place) -> str:
 
 
 def _said_of_answers(told: list[Told]) -> list[str]:
-    notices = [
-        phrase(
-            "An older answer of {host}, of {time}, is used: there is no connection, or the "
-            "service is too busy.",
-            host=parse_url(piece.request.address).host,
-            time=f"{piece.came:%Y-%m-%d %H:%M}",
+    notices = []
+    older = sorted((piece for piece in told if piece.older), key=lambda piece: piece.came)
+    if older:
+        gaps = {
+            "host": parse_url(older[0].request.address).host,
+            "time": f"{older[0].came:%Y-%m-%d %H:%M}",
+        }
+        notices.append(
+            phrase_for(
+                len(older),
+                "An older answer of {host}, of {time}, is used: there is no connection, or the "
+                "service is too busy.",
+                "Older answers are used, the oldest of {host} of {time}: there is no connection, "
+                "or the service is too busy.",
+                **gaps,
+            )
         )
-        for piece in told
-        if piece.older
-    ]
     if not all(piece.written for piece in told):
         notices.append(
             phrase("An answer could not be kept; it will be asked for again the next time.")

@@ -9,9 +9,10 @@ from datetime import date, timedelta
 from quarterwalk.crop import RANGE, CropClock, Event, Outlook, load_needs, outlook_of
 from quarterwalk.crop.clock import without
 from quarterwalk.guideline import Guideline, load_routine
-from quarterwalk.picture.season_words import date_word, dates_long
+from quarterwalk.report.season_dates import day_told, days_told
 from quarterwalk.report.season_end import season_end
 from quarterwalk.report.season_report import SeasonDone
+from quarterwalk.report.season_sights import cut_out
 from quarterwalk.words import noted, phrase
 
 _Told = tuple[date, str]
@@ -35,11 +36,29 @@ class _Season:
         return self.clock.weeks.blooming >= 1 / 2
 
     @property
+    def bloom_known(self) -> bool:
+        """Whether first bloom was given, also as a day to come, or a flower was seen."""
+        return self.clock.bloom is not None or self.clock.given.bloom_to_come is not None
+
+    @property
+    def weeds_again(self) -> date | None:
+        """From when on host weeds may be cleared again."""
+        return self.clock.given.bloom_to_come or self.outlook.weeds_again
+
+    @property
     def four_leaves(self) -> bool:
         """Whether four true leaves were seen by now."""
         most = load_needs().value("four_leaves")
         looks = (without(each, self.clock.set_aside) for each in self.clock.seen)
         return any(each.true_leaves is not None and each.true_leaves >= most for each in looks)
+
+    def day(self, day: date) -> str:
+        """Write a day."""
+        return day_told(day, self.on)
+
+    def days(self, first: date, last: date) -> str:
+        """Write a range of days."""
+        return days_told(first, last, self.on)
 
     @property
     def squaring(self) -> bool:
@@ -83,7 +102,7 @@ def what_comes_next(
 def _look(season: _Season, done: SeasonDone) -> Iterator[_Told]:
     if done.next_look is None:
         return
-    days = dates_long(*done.next_look)
+    days = season.days(*done.next_look)
     if done.next_look[1] < season.on:
         yield done.next_look[0], phrase("The next look was due {days}.", days=days)
     else:
@@ -95,7 +114,7 @@ def _begin(season: _Season, done: SeasonDone) -> Iterator[_Told]:
     walked = bool(done.walks) or any(each.walked for each in season.clock.seen)
     if begin is None or walked or season.squaring:
         return
-    every, days = load_routine().before_squaring, dates_long(*begin)
+    every, days = load_routine().before_squaring, season.days(*begin)
     if season.four_leaves or season.on > begin[1]:
         text = noted(
             "Begin to walk now, and walk every {every} days: the fourth true leaf came {days}."
@@ -112,16 +131,16 @@ def _begin(season: _Season, done: SeasonDone) -> Iterator[_Told]:
 
 
 def _weeds(season: _Season) -> Iterator[_Told]:
-    until, again = season.outlook.weeds_until, season.outlook.weeds_again
+    until, again = season.outlook.weeds_until, season.weeds_again
     if again is not None and again <= season.on:
-        yield again, phrase("The field blooms, so host weeds around it may be cleared.")
+        yield again, _weeds_again(season)
     elif until is not None and season.on <= until:
         yield (
             until,
             phrase(
                 "Clear host weeds by {day} at the latest: once there are squares, clearing them"
                 " sends the insects into the cotton.",
-                day=date_word(until),
+                day=season.day(until),
             ),
         )
     elif until is not None:
@@ -130,14 +149,33 @@ def _weeds(season: _Season) -> Iterator[_Told]:
             phrase(
                 "Leave host weeds standing: {day} was the last safe day to clear them, and"
                 " clearing them now sends the insects into the cotton.",
-                day=date_word(until),
+                day=season.day(until),
             ),
         )
     if again is not None and again > season.on:
-        text = phrase(
-            "Host weeds may be cleared again from {day}, after bloom.", day=date_word(again)
+        yield again, _weeds_later(season, again)
+
+
+def _weeds_again(season: _Season) -> str:
+    """Say that host weeds may be cleared: bloom is known, or is as good as certain."""
+    if season.bloom_known:
+        return phrase("The field blooms, so host weeds around it may be cleared.")
+    return phrase(
+        "The field most likely blooms by now, so host weeds around it may be cleared; look for a"
+        " white flower first."
+    )
+
+
+def _weeds_later(season: _Season, again: date) -> str:
+    if season.bloom_known:
+        return phrase(
+            "Host weeds may be cleared again from {day}, after bloom.", day=season.day(again)
         )
-        yield again, text
+    return phrase(
+        "Host weeds may be cleared again once a white flower is seen, else from {day}: bloom has"
+        " come by then 19 times in 20.",
+        day=season.day(again),
+    )
 
 
 def _closest(season: _Season) -> Iterator[_Told]:
@@ -148,23 +186,27 @@ def _closest(season: _Season) -> Iterator[_Told]:
     if last < season.on:
         text = phrase(
             "The closest watch, the first three weeks of squaring, ended {day}.",
-            day=date_word(last),
+            day=season.day(last),
         )
     elif first <= season.on:
         text = phrase(
             "Now is the time to watch closest, {days}: the first three weeks of squaring.",
-            days=dates_long(first, last),
+            days=season.days(first, last),
         )
     else:
         text = phrase(
             "Watch closest {days}, the first three weeks of squaring.",
-            days=dates_long(first, last),
+            days=season.days(first, last),
         )
     yield first, text
 
 
 def _bloom(season: _Season) -> Iterator[_Told]:
     """Tell from when to look for a flower, and when it is likely, until one was seen."""
+    to_come = season.clock.given.bloom_to_come
+    if to_come is not None:
+        yield to_come, phrase("First bloom is given as {day}.", day=season.day(to_come))
+        return
     square, bloom = season.clock.odds[Event.FIRST_SQUARE].likely, season.outlook.bloom
     if season.clock.bloom is not None or square is None or bloom is None:
         return
@@ -173,19 +215,19 @@ def _bloom(season: _Season) -> Iterator[_Told]:
     if season.on < begin:
         yield (
             begin,
-            phrase("Look for the first white flower from {day} on.", day=date_word(begin)),
+            phrase("Look for the first white flower from {day} on.", day=season.day(begin)),
         )
     else:
-        yield begin, phrase("Look for the first white flower on every walk now.")
-    days = dates_long(*bloom)
-    if bloom[1] < season.on:
-        yield begin, phrase("First bloom likely came {days}, but nobody saw it.", days=days)
-    else:
-        yield begin, phrase("First bloom is likely {days}.", days=days)
+        yield begin, phrase("Look for the first white flower on every walk now, and note its day.")
+    if not season.blooming:
+        # else its days stand with where the field stands
+        yield begin, phrase("First bloom is likely {days}.", days=season.days(*bloom))
 
 
 def _cutout(season: _Season) -> Iterator[_Told]:
-    span = season.clock.odds[Event.CUTOUT].within(RANGE)
-    if span is None or span[1] < season.on:
+    odds = season.clock.odds[Event.CUTOUT]
+    span = odds.within(RANGE)
+    come = cut_out(season.clock) is not None or odds.by(season.on) >= 1 / 2
+    if span is None or come:
         return
-    yield span[0], phrase("Cutout is likely {days}.", days=dates_long(*span))
+    yield span[0], phrase("Cutout is likely {days}.", days=season.days(*span))

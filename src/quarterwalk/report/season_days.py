@@ -2,14 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from datetime import date, timedelta
-
-from quarterwalk.crop import RANGE, SEASON_DAYS, CropClock, DayOdds, Event, Given, bbch, load_needs
+from quarterwalk.crop import RANGE, CropClock, DayOdds, Event, bbch, load_needs
 from quarterwalk.crop.bbch import COTYLEDONS, EMERGED, FIRST_BUDS, FIRST_FLOWERS
-from quarterwalk.crop.window import windows_of
-from quarterwalk.picture.season_words import date_word, dates_long
+from quarterwalk.report.season_dates import day_told, days_told
 from quarterwalk.report.season_report import SeasonDay
+from quarterwalk.report.season_sights import counted_days, first_sight
 from quarterwalk.words import noted, phrase
 
 EVENTS = {
@@ -49,7 +46,7 @@ def days_of(clock: CropClock) -> tuple[SeasonDay, ...]:
 
 
 def days_note(clock: CropClock) -> str:
-    """Say what the ranges mean, and which code the field has reached.
+    """Say what the ranges and the codes mean, and which code the field has reached.
 
     Parameters
     ----------
@@ -63,9 +60,14 @@ def days_note(clock: CropClock) -> str:
     """
     told = [phrase("An event falls into its range of days 8 times in 10.")]
     reached = bbch(clock)
-    if reached is not None:
-        code = _code(reached)
-        told.append(phrase("On the BBCH scale the field is most likely at {code}.", code=code))
+    if reached is None:
+        told.append(phrase("BBCH is a code of growth stages."))
+    else:
+        text = phrase(
+            "BBCH is a code of growth stages; the field is most likely at {code}.",
+            code=_code(reached),
+        )
+        told.append(text)
     return " ".join(told)
 
 
@@ -74,8 +76,8 @@ def _four_leaves(clock: CropClock) -> SeasonDay:
     return SeasonDay(
         event=phrase("four true leaves"),
         likely=_likely(clock, odds),
-        span=_span(odds),
-        known=phrase("counted back"),
+        span=_span(clock, odds),
+        known=phrase("counted back from first square"),
         alone="",
         code=_code(COTYLEDONS + int(load_needs().value("four_leaves"))),
     )
@@ -87,9 +89,9 @@ def _event(clock: CropClock, event: Event) -> SeasonDay:
     return SeasonDay(
         event=phrase(EVENTS[event]),
         likely=given or _likely(clock, odds),
-        span="" if given else _span(odds),
+        span="" if given else _span(clock, odds),
         known=phrase("given") if given else _known(clock, event, differs=differs),
-        alone=(_span(alone) or _likely(clock, alone)) if _far(odds, alone) else "",
+        alone=(_span(clock, alone) or _likely(clock, alone)) if _far(odds, alone) else "",
         code=_code(_CODES[event]) if event in _CODES else "",
     )
 
@@ -104,41 +106,42 @@ def _far(odds: DayOdds, alone: DayOdds) -> bool:
 def _given(clock: CropClock, event: Event) -> str:
     """Word the days that were given outright; empty where none were."""
     if event is Event.FIRST_SQUARE and clock.given.first_square is not None:
-        return dates_long(*clock.given.first_square)
+        return days_told(*clock.given.first_square, clock.on)
     if event is Event.FIRST_BLOOM and clock.given.bloom is not None:
-        return date_word(clock.given.bloom)
+        return day_told(clock.given.bloom, clock.on)
     return ""
 
 
 def _known(clock: CropClock, event: Event, *, differs: bool) -> str:
-    seen = min(_seen(clock, event), default=None)
+    seen = first_sight(clock, event)
     if seen is not None:
-        return phrase("seen by {day}", day=date_word(seen))
-    if differs:
+        return phrase("seen by {day}", day=day_told(seen, clock.on))
+    return _worked_out_from(clock, event) if differs else phrase("from the weather")
+
+
+def _worked_out_from(clock: CropClock, event: Event) -> str:
+    """Say from what besides the weather an event is known that nobody saw."""
+    if counted_days(clock):
         return phrase("from weather and sight")
-    return phrase("from the weather")
-
-
-def _seen(clock: CropClock, event: Event) -> Iterator[date]:
-    """Give the days on which it was seen that an event had come."""
-    aside = {(each.sign, each.on) for each in clock.set_aside}
-    windows = windows_of(clock.planted, Given(), clock.seen, clock.needs, on=clock.on)
-    for window in windows:
-        told = window.event is event and window.last is not None
-        if told and (window.sign, window.on) not in aside:
-            yield window.on
+    events, given = list(Event), clock.given
+    place = events.index(event)
+    if given.bloom is not None and place > events.index(Event.FIRST_BLOOM):
+        return phrase("counted from first bloom as given")
+    if given.first_square is not None and place > events.index(Event.FIRST_SQUARE):
+        return phrase("counted from first square as given")
+    return phrase("from the weather and what was given")
 
 
 def _likely(clock: CropClock, odds: DayOdds) -> str:
-    if odds.likely is not None:
-        return date_word(odds.likely)
-    return phrase("after {day}", day=date_word(clock.planted + timedelta(days=SEASON_DAYS - 1)))
+    if odds.likely is None:
+        return phrase("not within this season")
+    return day_told(odds.likely, clock.on)
 
 
-def _span(odds: DayOdds) -> str:
+def _span(clock: CropClock, odds: DayOdds) -> str:
     """Word a range of days; empty where it is one day, which is the likely one."""
     span = odds.within(RANGE)
-    return "" if span is None or span[0] == span[1] else dates_long(*span)
+    return "" if span is None or span[0] == span[1] else days_told(*span, clock.on)
 
 
 def _code(number: int) -> str:

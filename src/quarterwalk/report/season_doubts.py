@@ -1,37 +1,18 @@
-"""Where what was seen and the weather disagree, what was set aside, and what would settle it."""
+"""Where what was seen and the weather disagree, and what was set aside."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from datetime import date, timedelta
 
+from quarterwalk.call.clock_told import sign_words
 from quarterwalk.call.figures import capital
-from quarterwalk.crop import (
-    SEASON_DAYS,
-    CropClock,
-    Disagreement,
-    Event,
-    Seen,
-    SetAside,
-    Sign,
-)
-from quarterwalk.picture.season_words import date_word, dates_long
+from quarterwalk.crop import CropClock, Disagreement, Event, Seen, SetAside, Sign
+from quarterwalk.report.season_dates import day_told, days_told
 from quarterwalk.words import noted, phrase, phrase_for
 
-# Of each list so many are told one by one, so that a season stays on its sheet. [count]
-_MOST_TOLD = 3
-
-_ASIDE = {
-    Sign.PLANTED: noted("the day of planting, {day}"),
-    Sign.LEAVES: noted("the count of true leaves of {day}"),
-    Sign.NODES: noted("the count of nodes of {day}"),
-    Sign.PINHEADS: noted("the count of plants with a pinhead square of {day}"),
-    Sign.BRANCHES: noted("the count of squaring branches of {day}"),
-    Sign.FLOWERS: noted("the look for white flowers of {day}"),
-    Sign.ABOVE_FLOWER: noted("the count of nodes above white flower of {day}"),
-    Sign.FIRST_SQUARE: noted("first square as it was given, {day}"),
-    Sign.FIRST_BLOOM: noted("first bloom as it was given, {day}"),
-}
+# So many disagreements, and looks that are set aside, are told one by one, so that a season
+# stays on its sheet. [count]
+_MOST_TOLD, _MOST_ASIDE = 3, 2
 
 _UP = noted(
     "On {day} plants with leaves stood in the field; by the weather alone it comes up {days}."
@@ -86,10 +67,61 @@ def doubts(clock: CropClock) -> tuple[str, ...]:
     return tuple(_doubts(clock))
 
 
+def disagreement_told(clock: CropClock, told: Disagreement) -> str:
+    """Say in a sentence what was seen, and what the weather alone makes of it.
+
+    Parameters
+    ----------
+    clock : CropClock
+        The season.
+    told : Disagreement
+        One of its disagreements.
+
+    Returns
+    -------
+    str
+        In the language spoken.
+    """
+    half = clock.needs.value("half")
+    seen = next((each for each in clock.seen if _is_of(each, told, half)), None)
+    days = _expected(clock, told)
+    if told.sign is Sign.PINHEADS and seen is not None:
+        return _pinheads(seen, day_told(seen.on, clock.on), days)
+    return phrase(
+        _text(told),
+        day=day_told(told.on, clock.on),
+        count=_count(seen, told.sign),
+        window=_window(clock, told),
+        days=days,
+    )
+
+
+def set_aside_told(clock: CropClock, aside: SetAside) -> str:
+    """Say in a sentence what is set aside, and what it can't be true beside.
+
+    Parameters
+    ----------
+    clock : CropClock
+        The season.
+    aside : SetAside
+        One of those that it set aside.
+
+    Returns
+    -------
+    str
+        In the language spoken.
+    """
+    return phrase(
+        "{what} is set aside: it can't be true beside {other}.",
+        what=capital(sign_words(aside.sign, day_told(aside.on, clock.on))),
+        other=sign_words(aside.by, day_told(aside.by_on, clock.on)),
+    )
+
+
 def _doubts(clock: CropClock) -> Iterator[str]:
     told = _latest(clock.disagreements)
     for each in told:
-        yield _disagreeing(clock, each)
+        yield disagreement_told(clock, each)
     others = {each.on for each in clock.disagreements} - {each.on for each in told}
     if others:
         yield phrase_for(
@@ -99,7 +131,7 @@ def _doubts(clock: CropClock) -> Iterator[str]:
         )
     if told:
         yield phrase("What was seen or given holds; the days here go by it.")
-    yield from _all_set_aside(clock.set_aside)
+    yield from _all_set_aside(clock)
 
 
 def _latest(disagreements: Sequence[Disagreement]) -> list[Disagreement]:
@@ -108,47 +140,19 @@ def _latest(disagreements: Sequence[Disagreement]) -> list[Disagreement]:
     return sorted(kinds.values(), key=lambda each: each.on)[-_MOST_TOLD:]
 
 
-def _all_set_aside(aside: Sequence[SetAside]) -> Iterator[str]:
-    by_day = sorted(aside, key=lambda each: each.on)
-    told = list(dict.fromkeys(_set_aside(each) for each in by_day))
-    if len(told) > _MOST_TOLD:
+def _all_set_aside(clock: CropClock) -> Iterator[str]:
+    by_day = sorted(clock.set_aside, key=lambda each: each.on)
+    told = list(dict.fromkeys(set_aside_told(clock, each) for each in by_day))
+    if len(told) > _MOST_ASIDE:
         yield phrase_for(
-            len(told) - _MOST_TOLD,
+            len(told) - _MOST_ASIDE,
             "{count} earlier look is set aside, since it can't be true beside a later one.",
             "{count} earlier looks are set aside, since they can't be true beside later ones.",
         )
-    yield from told[-_MOST_TOLD:]
+    yield from told[-_MOST_ASIDE:]
 
 
-def _set_aside(aside: SetAside) -> str:
-    return phrase(
-        "{what} is set aside: it can't be true beside {other}.",
-        what=capital(_named(aside.sign, aside.on)),
-        other=_named(aside.by, aside.by_on),
-    )
-
-
-def _named(sign: Sign, on: date) -> str:
-    return phrase(_ASIDE[sign], day=date_word(on))
-
-
-def _disagreeing(clock: CropClock, told: Disagreement) -> str:
-    half = clock.needs.value("half")
-    seen = next((each for each in clock.seen if _is_of(each, told, half)), None)
-    days = _expected(clock, told)
-    if told.sign is Sign.PINHEADS and seen is not None:
-        return _pinheads(seen, days)
-    text = _text(told)
-    return phrase(
-        text,
-        day=date_word(told.on),
-        count=_count(seen, told.sign),
-        window=_window(told),
-        days=days,
-    )
-
-
-def _pinheads(seen: Seen, days: str) -> str:
+def _pinheads(seen: Seen, day: str, days: str) -> str:
     """Tell the plants with a pinhead square against the weather."""
     return phrase_for(
         seen.pinhead or 0,
@@ -156,7 +160,7 @@ def _pinheads(seen: Seen, days: str) -> str:
         " by the weather alone first square comes {days}.",
         "On {day} {count} plants of {plants} had a pinhead square;"
         " by the weather alone first square comes {days}.",
-        day=date_word(seen.on),
+        day=day,
         plants=seen.plants,
         days=days,
     )
@@ -203,13 +207,12 @@ def _count(seen: Seen | None, sign: Sign) -> str:
     return "" if count is None else f"{count:.1f}".removesuffix(".0")
 
 
-def _window(told: Disagreement) -> str:
+def _window(clock: CropClock, told: Disagreement) -> str:
     first, last = told.window
-    return dates_long(first, last) if first is not None and last is not None else ""
+    return "" if first is None or last is None else days_told(first, last, clock.on)
 
 
 def _expected(clock: CropClock, told: Disagreement) -> str:
     if told.expected is None:
-        last = clock.planted + timedelta(days=SEASON_DAYS - 1)
-        return phrase("after {day}", day=date_word(last))
-    return dates_long(*told.expected)
+        return phrase("after this season")
+    return days_told(*told.expected, clock.on)

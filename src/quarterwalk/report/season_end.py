@@ -5,32 +5,56 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date, timedelta
 
-from quarterwalk.crop import CropClock, outlook_of
-from quarterwalk.guideline import Guideline, SeasonEnd, load_routine
-from quarterwalk.picture.season_words import dates_long
-from quarterwalk.report.names import plain
+from quarterwalk.crop import CropClock, Event, outlook_of
+from quarterwalk.guideline import CLOSEST_WATCH_WEEKS, Guideline, SeasonEnd, load_routine
+from quarterwalk.report.season_dates import days_told
 from quarterwalk.words import noted, phrase
 
-# Of each end: where it lies ahead, and where it is over.
+# From here on what nobody saw is told as over, and still as likely (a rule of this
+# project). [fraction]
+_NEARLY_SURE = 0.95
+
+# Of each end: ahead; over as far as is known; over by the weather, with no flower seen.
 _ENDS = {
     SeasonEnd.WEEK_3: (
         noted(
-            "By {guideline} this insect stops mattering after week 3 of squaring, about {days},"
+            "By your guideline this insect stops mattering after week 3 of squaring, about {days},"
             " or at first bloom."
         ),
-        noted("By {guideline} this insect matters no more: week 3 of squaring ended about {days}."),
+        noted(
+            "By your guideline this insect matters no more: week 3 of squaring ended about {days}."
+        ),
+        noted(
+            "By your guideline this insect matters no more after week 3 of squaring, which most"
+            " likely ended about {days}."
+        ),
     ),
     SeasonEnd.FIRST_BLOOM: (
-        noted("By {guideline} this insect stops mattering at first bloom, {days}."),
-        noted("By {guideline} this insect matters no more: first bloom was {days}."),
+        noted("By your guideline this insect stops mattering at first bloom, {days}."),
+        noted("By your guideline this insect matters no more: first bloom was {days}."),
+        noted(
+            "The field most likely blooms by now, and then this insect matters no more by your"
+            " guideline."
+        ),
     ),
     SeasonEnd.WEEK_AFTER_BLOOM: (
-        noted("By {guideline} this insect stops mattering 7 days after first bloom, {days}."),
+        noted("By your guideline this insect stops mattering 7 days after first bloom, {days}."),
         noted(
-            "By {guideline} this insect matters no more: 7 days after first bloom were over {days}."
+            "By your guideline this insect matters no more: 7 days after first bloom were over"
+            " {days}."
+        ),
+        noted(
+            "First bloom most likely was 7 days ago or more, and then this insect matters no more"
+            " by your guideline."
         ),
     ),
 }
+_BY_PRACTICE = (
+    noted("After first bloom this insect seldom matters."),
+    noted("This insect seldom matters now, after first bloom."),
+    noted("The field most likely blooms by now, and then this insect seldom matters."),
+)
+_AHEAD, _OVER, _LIKELY_OVER = range(3)
 
 
 def season_end(clock: CropClock, guideline: Guideline | None) -> Iterator[tuple[date, str]]:
@@ -52,15 +76,37 @@ def season_end(clock: CropClock, guideline: Guideline | None) -> Iterator[tuple[
     days = _days(clock, end)
     if days is None:
         return
-    # week 3 is told by its last day, bloom by the first day outside
-    over = days[1] < clock.on if end is SeasonEnd.WEEK_3 else days[1] <= clock.on
-    if guideline is not None and end is not None:
-        text = _ENDS[end][1 if over else 0]
-        yield days[0], phrase(text, guideline=plain(guideline.name), days=dates_long(*days))
-    elif over:
-        yield days[0], phrase("This insect seldom matters now, after first bloom.")
-    else:
-        yield days[0], phrase("After first bloom this insect seldom matters.")
+    how = _how_over(clock, end, days)
+    texts = _BY_PRACTICE if end is None else _ENDS[end]
+    told = days_told(*days, clock.on)
+    if how == _AHEAD and end not in (None, SeasonEnd.WEEK_3) and not _bloom_known(clock):
+        told = phrase("most likely {days}", days=told)
+    yield days[0], phrase(texts[how], days=told)
+
+
+def _how_over(clock: CropClock, end: SeasonEnd | None, days: tuple[date, date]) -> int:
+    """Tell whether the end lies ahead, is over, or is so by the weather alone."""
+    if end is SeasonEnd.WEEK_3:
+        return _how_over_by_week(clock, days[1])
+    # bloom is told by the first day outside
+    if _bloom_known(clock):
+        return _OVER if days[1] <= clock.on else _AHEAD
+    week = load_routine().week_days if end is SeasonEnd.WEEK_AFTER_BLOOM else 0
+    come = clock.odds[Event.FIRST_BLOOM].by(clock.on - timedelta(days=week))
+    return _LIKELY_OVER if come >= _NEARLY_SURE else _AHEAD
+
+
+def _how_over_by_week(clock: CropClock, last: date) -> int:
+    """Tell the same of the week that the likely first square makes the last one."""
+    if last >= clock.on:
+        return _AHEAD
+    squaring = timedelta(days=CLOSEST_WATCH_WEEKS * load_routine().week_days)
+    ended = clock.odds[Event.FIRST_SQUARE].by(clock.on - squaring)
+    return _OVER if ended >= _NEARLY_SURE else _LIKELY_OVER
+
+
+def _bloom_known(clock: CropClock) -> bool:
+    return clock.bloom is not None or clock.given.bloom_to_come is not None
 
 
 def _end(clock: CropClock, guideline: Guideline) -> SeasonEnd:
@@ -77,9 +123,9 @@ def _days(clock: CropClock, end: SeasonEnd | None) -> tuple[date, date] | None:
     outlook = outlook_of(clock)
     if end is SeasonEnd.WEEK_3:
         return None if outlook.closest is None else (outlook.closest[1], outlook.closest[1])
-    bloom = outlook.bloom
-    if clock.given.bloom is not None:
-        bloom = (clock.given.bloom, clock.given.bloom)
+    bloom, given = outlook.bloom, clock.given.bloom or clock.given.bloom_to_come
+    if given is not None:
+        bloom = (given, given)
     if bloom is None or end is not SeasonEnd.WEEK_AFTER_BLOOM:
         return bloom
     week = timedelta(days=load_routine().week_days)

@@ -9,8 +9,10 @@ from statistics import NormalDist
 import numpy as np
 
 from quarterwalk.crop import RANGE, CropClock, Event, load_needs
-from quarterwalk.guideline import Source, SourceKind
-from quarterwalk.picture.season_words import date_word
+from quarterwalk.guideline import Guideline, Source, SourceKind
+from quarterwalk.report.names import plain
+from quarterwalk.report.season_dates import day_told
+from quarterwalk.report.season_stands import planting_told
 from quarterwalk.report.season_weather import weather_used
 from quarterwalk.weather.choose import FieldWeather
 from quarterwalk.words import noted, phrase
@@ -32,7 +34,13 @@ _NEEDS = {
 }
 
 
-def season_footing(clock: CropClock, weather: FieldWeather) -> tuple[str, ...]:
+def season_footing(
+    clock: CropClock,
+    weather: FieldWeather,
+    *,
+    guideline: Guideline | None = None,
+    replanted: bool = False,
+) -> tuple[str, ...]:
     """Say what a season stands on.
 
     Parameters
@@ -41,37 +49,49 @@ def season_footing(clock: CropClock, weather: FieldWeather) -> tuple[str, ...]:
         The season.
     weather : FieldWeather
         The station that it goes by.
+    guideline : Guideline or None
+        The rule of the region; None where it is not known.
+    replanted : bool
+        Whether an earlier stand was planted over.
 
     Returns
     -------
     tuple of str
         A paragraph each, in the language spoken.
     """
-    weather_told = " ".join((*weather_used(clock, weather), _heat(clock)))
-    return (weather_told, " ".join(_needs()), _sources())
+    planting = planting_told(clock, replanted=replanted)
+    told = [*weather_used(clock, weather), _heat(clock, planting)]
+    if guideline is not None:
+        told.append(_rule(guideline))
+    return (" ".join(told), " ".join(_needs()), _sources())
 
 
-def _heat(clock: CropClock) -> str:
+def _rule(guideline: Guideline) -> str:
+    return phrase(
+        "Guideline: {guideline}, edition {edition}.",
+        guideline=plain(guideline.name),
+        edition=plain(guideline.edition),
+    )
+
+
+def _heat(clock: CropClock, planting: str) -> str:
     """Tell the heat units so far, beside those of other years."""
     heat = clock.heat
     day = min((clock.on - clock.planted).days, heat.known - 1)
-    planted = date_word(clock.planted)
     if day < 1:
-        return phrase("No heat is known yet since planting on {planted}.", planted=planted)
+        return phrase("No heat is known yet since {planting}.", planting=planting)
     told = float(heat.summed[0, day] - heat.heat[0, 0])
     gaps = {
         "heat": f"{told:,.0f}",
-        "planted": planted,
-        "day": date_word(clock.planted + timedelta(days=day)),
+        "planting": planting,
+        "day": day_told(clock.planted + timedelta(days=day), clock.on),
     }
     if not heat.years:
-        return phrase(
-            "Heat units above 60 °F since planting on {planted}: {heat} to {day}.", **gaps
-        )
+        return phrase("Heat units above 60 °F (DD60) since {planting}: {heat} by {day}.", **gaps)
     others = heat.others[:, 1 : day + 1].sum(axis=1)
     return phrase(
-        "Heat units above 60 °F since planting on {planted}: {heat} to {day};"
-        " the middle of other years is {usual}.",
+        "Heat units above 60 °F (DD60) since {planting}: {heat} by {day};"
+        " usual by then: {usual}, the middle of other years.",
         usual=f"{float(np.median(others)):,.0f}",
         **gaps,
     )

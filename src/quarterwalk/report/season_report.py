@@ -20,11 +20,14 @@ class SeasonField:
         Whose it is; may be empty.
     acres : float or None
         How large it is; None where no boundary is known. [acre]
+    replanted : bool
+        Whether the stand that grows now was planted over an earlier one.
     """
 
     name: str
     grower: str = ""
     acres: float | None = None
+    replanted: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,7 +97,7 @@ class SeasonReport:
     ahead : tuple of str
         What comes next, in the order of its days.
     doubts : tuple of str
-        Where what was seen and the weather disagree, and what was set aside.
+        What does not agree, with the weather or with what else was seen.
     settle : tuple of str
         What to look at so that it is known better.
     days : tuple of SeasonDay

@@ -30,23 +30,25 @@ _PINHEADS_TELL = 7
 _BRANCHES_TELL = 4
 
 
-def what_settles(clock: CropClock) -> tuple[str, ...]:
+def what_settles(clock: CropClock, *, replanted: bool = False) -> tuple[str, ...]:
     """Say what to look at, where the season is in doubt.
 
     Parameters
     ----------
     clock : CropClock
         The season.
+    replanted : bool
+        Whether an earlier stand was planted over.
 
     Returns
     -------
     tuple of str
         Sentences, in the language spoken; none where nothing is in doubt.
     """
-    return tuple(_settles(clock))
+    return tuple(_settles(clock, replanted=replanted))
 
 
-def _settles(clock: CropClock) -> Iterator[str]:
+def _settles(clock: CropClock, *, replanted: bool) -> Iterator[str]:
     events = {each.event for each in clock.disagreements}
     unsure = likeliest(clock) < _SURE_ENOUGH
     at_odds = Event.FIRST_SQUARE in events
@@ -58,9 +60,15 @@ def _settles(clock: CropClock) -> Iterator[str]:
     if Event.CUTOUT in events and not _nodes_counted_lately(clock):
         yield phrase("Count the nodes above white flower on five plants in each quarter.")
     if events & {Event.EMERGENCE, Event.FIRST_SQUARE}:
-        yield phrase(
-            "Make sure of the day of planting; where the stand was planted again, that day counts."
-        )
+        yield _day_of_planting(replanted=replanted)
+
+
+def _day_of_planting(*, replanted: bool) -> str:
+    if replanted:
+        return phrase("Make sure of the day of replanting.")
+    return phrase(
+        "Make sure of the day of planting; where the stand was planted again, that day counts."
+    )
 
 
 def _squares(clock: CropClock, *, at_odds: bool) -> Iterator[str]:

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from datetime import date
 
 from quarterwalk.call.figures import listed, odds_words
-from quarterwalk.crop import RANGE, CropClock, DayOdds, Event, Seen
-from quarterwalk.crop.clock import without
-from quarterwalk.picture.season_words import date_word, dates_long
-from quarterwalk.words import noted, phrase, phrase_for
+from quarterwalk.crop import RANGE, CropClock, Event, WeekOdds
+from quarterwalk.report.season_dates import day_told, days_told
+from quarterwalk.report.season_sights import counted_days, cut_out, first_sight, looked
+from quarterwalk.words import noted, phrase, phrase_as, phrase_for
 
 # What stands beside the likeliest is told from here on: about 1 in 10. [fraction]
 _WORTH_TELLING = 0.1
@@ -20,46 +19,48 @@ _CERTAIN = 0.995
 # So many days on which something was seen are named; of more, their number. [days]
 _NAMED = 3
 
-_BEFORE, _BLOOMING = 0, -1
-
-_LEADS = {
-    _BEFORE: (
-        noted("Not squaring yet."),
-        noted("Not squaring yet: {odds}."),
-        noted("Not squaring yet, most likely: {odds}; {others}."),
-    ),
-    _BLOOMING: (
-        noted("The field blooms."),
-        noted("Blooming: {odds}."),
-        noted("Blooming, most likely: {odds}; {others}."),
-    ),
-}
-_WEEK_LEADS = (
+_BEFORE = (
+    noted("Not squaring yet."),
+    noted("Not squaring yet: {odds}."),
+    noted("Not squaring yet, most likely: {odds}; {others}."),
+)
+_BLOOMING = (
+    noted("The field blooms."),
+    noted("Blooming: {odds}."),
+    noted("Blooming, most likely: {odds}; {others}."),
+)
+_WEEK = (
     noted("Week {week} of squaring."),
     noted("Week {week} of squaring: {odds}."),
     noted("Week {week} of squaring, most likely: {odds}; {others}."),
 )
+_OTHERS = {
+    "before": noted("not squaring yet: {odds}"),
+    "squaring": noted("squaring: {odds}"),
+    "blooming": noted("blooming: {odds}"),
+}
 
+# Of each event: known and past; worked out and past; today among its days; ahead; one day.
 _SQUARE = (
     noted("First square was {days}, most likely {likely}."),
+    noted("First square most likely came about {likely} ({days})."),
     noted("First square is between {first} and {last}, most likely {likely}."),
     noted("First square will be {days}, most likely {likely}."),
     noted("First square, most likely: {likely}."),
 )
 _BLOOM = (
     noted("First bloom was {days}, most likely {likely}."),
+    noted("First bloom most likely came about {likely} ({days}), but nobody saw it."),
     noted("First bloom is between {first} and {last}, most likely {likely}."),
     noted("First bloom will be {days}, most likely {likely}."),
     noted("First bloom, most likely: {likely}."),
 )
 
 _NOTHING_SEEN = noted(
-    "That is worked out from the heat since planting on {planted};"
-    " nothing was seen in the field yet."
+    "That is worked out from the heat since {planting}; nothing was seen in the field yet."
 )
 _ALL_ASIDE = noted(
-    "That is worked out from the heat since planting on {planted};"
-    " what was seen in the field is set aside."
+    "That is worked out from the heat since {planting}; what was seen in the field is set aside."
 )
 
 
@@ -76,38 +77,27 @@ def headline(clock: CropClock) -> str:
     str
         One sentence, in the language spoken.
     """
-    (lead, chance), *others = _chances(clock)
-    sure, alone, beside = _LEADS.get(lead, _WEEK_LEADS)
-    if chance >= _CERTAIN:
-        return phrase(sure, week=lead)
-    told = "; ".join(_other(each, odds) for each, odds in others if odds >= _WORTH_TELLING)
-    text = beside if told else alone
-    return phrase(text, week=lead, odds=odds_words(chance), others=told)
+    cut = cut_out(clock)
+    if cut is not None:
+        return phrase(
+            "The field has cut out: {count} nodes above white flower on {day}.",
+            count=f"{cut.nawf:.1f}".removesuffix(".0"),
+            day=day_told(cut.on, clock.on),
+        )
+    weeks = clock.weeks
+    week, (stretch, chance) = weeks.likely_week, weeks.stretches[0]
+    others = _other_stretches(weeks)
+    if week is None:
+        return _led(_BEFORE if stretch == "before" else _BLOOMING, chance, others)
+    best = weeks.weeks[week - 1]
+    if best >= 1 / 2 or not others:
+        # likelier than all the rest together, or what is beside it are weeks like it
+        return _led(_WEEK, best, others | _other_weeks(weeks, week), week)
+    return _squaring(weeks, others)
 
 
 def likeliest(clock: CropClock) -> float:
-    """Give the chance of where the season most likely stands. [fraction]"""
-    return _chances(clock)[0][1]
-
-
-def _chances(clock: CropClock) -> list[tuple[int, float]]:
-    """Give 0 for before squaring, -1 for blooming or the week, the likeliest first."""
-    weeks = clock.weeks
-    told = [(_BEFORE, weeks.before), *enumerate(weeks.weeks, start=1), (_BLOOMING, weeks.blooming)]
-    return sorted(told, key=lambda pair: -pair[1])
-
-
-def _other(which: int, chance: float) -> str:
-    odds = odds_words(chance)
-    if which == _BEFORE:
-        return phrase("not squaring yet: {odds}", odds=odds)
-    if which == _BLOOMING:
-        return phrase("blooming: {odds}", odds=odds)
-    return phrase("week {week}: {odds}", week=which, odds=odds)
-
-
-def stands(clock: CropClock) -> tuple[str, ...]:
-    """Say when first square and bloom were or will be, and how that is known.
+    """Give the chance of the likeliest week, or of not squaring where that is likelier.
 
     Parameters
     ----------
@@ -116,19 +106,82 @@ def stands(clock: CropClock) -> tuple[str, ...]:
 
     Returns
     -------
+    float
+        [fraction]
+    """
+    week = clock.weeks.likely_week
+    return clock.weeks.stretches[0][1] if week is None else clock.weeks.weeks[week - 1]
+
+
+def _other_stretches(weeks: WeekOdds) -> dict[str, float]:
+    """Word the stretches beside the likeliest that are worth telling, with their chances."""
+    return {
+        phrase(_OTHERS[stretch], odds=odds_words(chance)): chance
+        for stretch, chance in weeks.stretches[1:]
+        if chance >= _WORTH_TELLING
+    }
+
+
+def _other_weeks(weeks: WeekOdds, told: int) -> dict[str, float]:
+    return {
+        phrase("week {week}: {odds}", week=week, odds=odds_words(chance)): chance
+        for week, chance in enumerate(weeks.weeks, start=1)
+        if chance >= _WORTH_TELLING and week != told
+    }
+
+
+def _led(lead: tuple[str, str, str], chance: float, others: dict[str, float], week: int = 0) -> str:
+    sure, alone, beside = lead
+    if chance >= _CERTAIN:
+        return phrase(sure, week=week)
+    told = "; ".join(sorted(others, key=lambda text: -others[text]))
+    return phrase(beside if told else alone, week=week, odds=odds_words(chance), others=told)
+
+
+def _squaring(weeks: WeekOdds, others: dict[str, float]) -> str:
+    """Tell that a field squares, in a week of which none is likelier than all the rest."""
+    named = [
+        phrase("week {week} ({odds})", week=week, odds=odds_words(chance))
+        for week, chance in enumerate(weeks.weeks, start=1)
+        if chance >= _WORTH_TELLING
+    ]
+    odds, beside = odds_words(weeks.stretches[0][1]), "; ".join(others)
+    if not named:
+        return phrase("Squaring, most likely: {odds}; {others}.", odds=odds, others=beside)
+    return phrase(
+        "Squaring, most likely: {odds}, in {weeks}; {others}.",
+        odds=odds,
+        weeks=listed(named, "or"),
+        others=beside,
+    )
+
+
+def stands(clock: CropClock, *, replanted: bool = False) -> tuple[str, ...]:
+    """Say when first square and bloom were or will be, and how that is known.
+
+    Parameters
+    ----------
+    clock : CropClock
+        The season.
+    replanted : bool
+        Whether an earlier stand was planted over.
+
+    Returns
+    -------
     tuple of str
         Sentences, in the language spoken.
     """
-    return tuple(_stands(clock))
+    return tuple(_stands(clock, replanted=replanted))
 
 
-def _stands(clock: CropClock) -> Iterator[str]:
+def _stands(clock: CropClock, *, replanted: bool) -> Iterator[str]:
     if clock.odds[Event.EMERGENCE].by(clock.on) < 1 / 2:
         yield _not_up(clock)
     yield _first_square(clock)
     if clock.bloom is not None or clock.weeks.blooming >= 1 / 2:
         yield _first_bloom(clock)
-    yield from _known_from(clock)
+    yield from _cutout(clock)
+    yield from _known_from(clock, planting_told(clock, replanted=replanted))
 
 
 def _not_up(clock: CropClock) -> str:
@@ -136,70 +189,104 @@ def _not_up(clock: CropClock) -> str:
     if span is None:
         return phrase("The stand is most likely not up yet.")
     return phrase(
-        "The stand is most likely not up yet; it comes up {days}.", days=dates_long(*span)
+        "The stand is most likely not up yet; it comes up {days}.",
+        days=days_told(*span, clock.on),
     )
 
 
 def _first_square(clock: CropClock) -> str:
     if clock.given.first_square is not None:
-        days = dates_long(*clock.given.first_square)
+        days = days_told(*clock.given.first_square, clock.on)
         return phrase("First square is given as {days}.", days=days)
-    told = _when(clock.odds[Event.FIRST_SQUARE], clock.on, _SQUARE)
+    told = _when(clock, Event.FIRST_SQUARE, _SQUARE)
     return told or phrase("First square lies past the days that can be worked out.")
 
 
 def _first_bloom(clock: CropClock) -> str:
     if clock.given.bloom is not None:
-        return phrase("First bloom is given as {day}.", day=date_word(clock.given.bloom))
-    told = _when(clock.odds[Event.FIRST_BLOOM], clock.on, _BLOOM)
+        day = day_told(clock.given.bloom, clock.on)
+        return phrase("First bloom is given as {day}.", day=day)
+    told = _when(clock, Event.FIRST_BLOOM, _BLOOM)
     return told or phrase("First bloom lies past the days that can be worked out.")
 
 
-def _when(odds: DayOdds, on: date, texts: tuple[str, ...]) -> str:
+def _when(clock: CropClock, event: Event, texts: tuple[str, ...]) -> str:
+    odds, on = clock.odds[event], clock.on
     span, likely = odds.within(RANGE), odds.likely
     if span is None or likely is None:
         return ""
     first, last = span
-    past, across, ahead, one = texts
-    text = one if first == last else past if last <= on else ahead if first > on else across
+    seen, past, across, ahead, one = texts
+    if first == last:
+        text = one
+    elif last <= on:
+        # what nobody saw is likely, and no more
+        text = past if first_sight(clock, event) is None else seen
+    else:
+        text = ahead if first > on else across
     return phrase(
         text,
-        days=dates_long(first, last),
-        first=date_word(first),
-        last=date_word(last),
-        likely=date_word(likely),
+        days=days_told(first, last, on),
+        first=day_told(first, on),
+        last=day_told(last, on),
+        likely=day_told(likely, on),
     )
 
 
-def _known_from(clock: CropClock) -> Iterator[str]:
+def _cutout(clock: CropClock) -> Iterator[str]:
+    """Say that a field has likely cut out; where that was seen the headline says so."""
+    odds = clock.odds[Event.CUTOUT]
+    unseen = cut_out(clock) is None and odds.by(clock.on) >= 1 / 2
+    if unseen and odds.likely is not None:
+        days = odds.within(RANGE) or (odds.likely, odds.likely)
+        yield phrase(
+            "Cutout most likely came about {likely} ({days}); a count of nodes above white"
+            " flower makes it sure.",
+            likely=day_told(odds.likely, clock.on),
+            days=days_told(*days, clock.on),
+        )
+
+
+def planting_told(clock: CropClock, *, replanted: bool) -> str:
+    """Name the planting that a season counts from.
+
+    Parameters
+    ----------
+    clock : CropClock
+        The season.
+    replanted : bool
+        Whether an earlier stand was planted over.
+
+    Returns
+    -------
+    str
+        Such as ``planting on 9 May``, in the language spoken.
+    """
+    text = noted("replanting on {day}") if replanted else noted("planting on {day}")
+    return phrase(text, day=day_told(clock.planted, clock.on))
+
+
+def _known_from(clock: CropClock, planting: str) -> Iterator[str]:
     """Say what the days were worked out from, where not all of them were given."""
     if clock.given.first_square is not None:
         return
-    planted = date_word(clock.planted)
-    days = sorted({each.on for each in clock.seen if _tells(without(each, clock.set_aside))})
+    days = counted_days(clock)
     if not days:
-        text = _ALL_ASIDE if any(map(_tells, clock.seen)) else _NOTHING_SEEN
-        yield phrase(text, planted=planted)
+        yield phrase(_ALL_ASIDE if looked(clock) else _NOTHING_SEEN, planting=planting)
     elif len(days) <= _NAMED:
+        named = [phrase_as("one day of a list", "{day}", day=day_told(d, clock.on)) for d in days]
         yield phrase(
-            "That is worked out from the heat since planting on {planted}"
-            " and from what was seen on {days}.",
-            planted=planted,
-            days=listed([date_word(day) for day in days]),
+            "That is worked out from the heat since {planting} and from what was seen on {days}.",
+            planting=planting,
+            days=listed(named),
         )
     else:
         yield phrase_for(
             len(days),
-            "That is worked out from the heat since planting on {planted}"
+            "That is worked out from the heat since {planting}"
             " and from what was seen on {count} day, on {last}.",
-            "That is worked out from the heat since planting on {planted}"
+            "That is worked out from the heat since {planting}"
             " and from what was seen on {count} days, the last on {last}.",
-            planted=planted,
-            last=date_word(days[-1]),
+            planting=planting,
+            last=day_told(days[-1], clock.on),
         )
-
-
-def _tells(seen: Seen) -> bool:
-    """Tell whether anything was looked for on a day."""
-    counts = (seen.true_leaves, seen.nodes, seen.share, seen.squaring_branches, seen.nawf)
-    return seen.bloom is not None or any(count is not None for count in counts)

@@ -42,7 +42,7 @@ def season_titles(language: str) -> SeasonTitles:
             grower=phrase("for {grower}", grower="{grower}"),
             stands=phrase_as("heading of a season", "Where it stands"),
             ahead=phrase_as("heading of a season", "What comes next"),
-            doubts=phrase_as("heading of a season", "Where the field and the weather disagree"),
+            doubts=phrase_as("heading of a season", "What does not agree"),
             settle=phrase_as("heading of a season", "What would settle it"),
             days=phrase_as("heading of a season", "The days of the season"),
             footing=phrase_as("heading of a season", "What this stands on"),

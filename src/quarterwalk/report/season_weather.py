@@ -7,20 +7,15 @@ from datetime import timedelta
 
 import numpy as np
 
+from quarterwalk.call.clock_told import distance_told, miles_from_km
 from quarterwalk.call.figures import listed
 from quarterwalk.crop import CropClock
-from quarterwalk.picture.season_words import date_word
 from quarterwalk.report.names import plain
-from quarterwalk.units import FOOT_M, MILE_FEET
+from quarterwalk.report.season_dates import day_told
 from quarterwalk.weather.ahead import FEW_YEARS, RECENT_DAYS
 from quarterwalk.weather.choose import FieldWeather
 from quarterwalk.weather.daily import DayMark
 from quarterwalk.words import phrase, phrase_for
-
-_MILES_PER_KM = float(1000 / (MILE_FEET * FOOT_M))
-
-# Below this a distance is told with a decimal. [miles or km]
-_NEAR = 10
 
 
 def weather_used(clock: CropClock, weather: FieldWeather) -> Iterator[str]:
@@ -56,13 +51,9 @@ def _station(weather: FieldWeather) -> str:
     return phrase(
         "Weather: {station}, {miles} miles ({km} km) from the field.",
         station=name,
-        miles=_distance(km * _MILES_PER_KM),
-        km=_distance(km),
+        miles=distance_told(miles_from_km(km)),
+        km=distance_told(km),
     )
-
-
-def _distance(value: float) -> str:
-    return f"{value:,.0f}" if value >= _NEAR else f"{value:.1f}"
 
 
 def _filled(clock: CropClock, weather: FieldWeather) -> Iterator[str]:
@@ -105,13 +96,13 @@ def _known_until(clock: CropClock, weather: FieldWeather) -> Iterator[str]:
     if last < heat.known_until:
         yield phrase(
             "Weather is measured until {day}, and forecast until {last}.",
-            day=date_word(last),
-            last=date_word(heat.known_until),
+            day=day_told(last, clock.on),
+            last=day_told(heat.known_until, clock.on),
         )
     elif last < clock.on:
-        yield phrase("Weather is known until {day} only.", day=date_word(last))
+        yield phrase("Weather is known until {day} only.", day=day_told(last, clock.on))
     else:
-        yield phrase("Weather is known until {day}.", day=date_word(last))
+        yield phrase("Weather is known until {day}.", day=day_told(last, clock.on))
 
 
 def _years(clock: CropClock) -> str:

@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from datetime import UTC, timedelta, tzinfo
+from datetime import UTC, tzinfo
 
 from quarterwalk.field import Layout
 from quarterwalk.weather.shadow import overhead_span
+from quarterwalk.weather.sun import nearest_minute
 from quarterwalk.words import phrase
-
-# Times before and after noon are told to this (a rule of this project). [minutes]
-TOLD_TO = 10
 
 
 def sun_line(layout: Layout, zone: tzinfo | None) -> str:
@@ -20,7 +18,7 @@ def sun_line(layout: Layout, zone: tzinfo | None) -> str:
     layout : Layout
         The field laid out for the walk; the sun is that of its day, at its entry.
     zone : tzinfo or None
-        Of the clocks there; where it is not known, times are told from the sun's own noon.
+        Of the clocks there; where it is not known, the shadow itself tells.
 
     Returns
     -------
@@ -30,17 +28,16 @@ def sun_line(layout: Layout, zone: tzinfo | None) -> str:
     high = overhead_span(layout.on, layout.entry, zone or UTC)
     if high is None:
         return phrase("Walk in facing the sun: your shadow falls behind you.")
-    start, end = high
-    if zone is not None:
+    if zone is None:
+        # an arm is at hand where no clock is known: that is how overhead is reckoned
         return phrase(
-            "Walk in facing the sun: your shadow falls behind you. From {start} to {end} the sun"
-            " is overhead: lean back from the plant.",
-            start=f"{start:%H:%M}",
-            end=f"{end:%H:%M}",
+            "Walk in facing the sun: your shadow falls behind you. While it is shorter than"
+            " your arm, around midday, lean back from the plant."
         )
-    half = (end - start) / 2
+    start, end = map(nearest_minute, high)
     return phrase(
-        "Walk in facing the sun: your shadow falls behind you. Within {minutes} minutes of the"
-        " sun's highest point lean back from the plant.",
-        minutes=TOLD_TO * max(1, round(half / timedelta(minutes=TOLD_TO))),
+        "Walk in facing the sun: your shadow falls behind you. From {start} to {end} the sun"
+        " is overhead: lean back from the plant.",
+        start=f"{start:%H:%M}",
+        end=f"{end:%H:%M}",
     )

@@ -3,11 +3,11 @@
 References
 ----------
 Rothfusz, L. P., 1990, The Heat Index Equation, National Weather Service Southern Region
-Technical Attachment SR 90-23.
+Technical Attachment SR 90-23 (from memory).
 National Weather Service, Weather Prediction Center, The Heat Index Equation (adjustments,
-and the simple formula for milder air).
+and the simple formula for milder air; from memory).
 Steadman, R. G., 1979, The assessment of sultriness, part I, Journal of Applied Meteorology
-18:861-873 (what the equation was fitted to).
+18:861-873 (what the equation was fitted to; from memory).
 """
 
 from __future__ import annotations

@@ -138,33 +138,73 @@ def band_in_sun(band: HeatBand) -> HeatBand:
     return bands[min(bands.index(band) + load_heat_rule().bands_in_sun, len(bands) - 1)]
 
 
-def heat_cautions(index_f: float) -> tuple[str, ...]:
+def heat_cautions(index_f: float, *, at: str, known: str = "") -> tuple[str, ...]:
     """Word what is usually done at a heat index by people who walk an open field.
 
     Parameters
     ----------
     index_f : float
-        In the shade. [°F]
+        The highest of the day, or of the hours that are known; in the shade. [°F]
+    at : str
+        Its hour, as a clock has it.
+    known : str
+        The hours that are known, where it may get hotter at one that is not; else empty.
 
     Returns
     -------
     tuple of str
         What the number stands for, then the cautions of the next hotter band, as a cotton
-        field has no shade, then whose rules go first. None of it where the heat index is
-        not known.
+        field has no shade, then whose rules go first. Where it may get hotter, the cautions
+        are those of every band: what is not known makes none of them milder. None of it
+        where the heat index is not known; for that there is `cautions_without_number`.
     """
     band = heat_band(index_f)
     if band is None:
         return ()
-    rungs = list(HeatBand).index(band_in_sun(band)) + 1
-    cautions = [line for rung in _cautions()[:rungs] for line in rung]
-    return (_what_it_is(index_f), *cautions, _whose_rules())
+    rungs = len(HeatBand) if known else list(HeatBand).index(band_in_sun(band)) + 1
+    what = _of_the_hours_known(index_f, at, known) if known else _what_it_is(index_f, at)
+    return (what, *_rungs(rungs), _whose_rules())
 
 
-def _what_it_is(index_f: float) -> str:
+def cautions_without_number() -> tuple[str, ...]:
+    """Word what is usually done where nobody knows how hot it feels.
+
+    Returns
+    -------
+    tuple of str
+        The cautions of the mildest days in the sun, what is added in greater heat, then
+        whose rules go first.
+    """
+    hotter = phrase(
+        "In greater heat also: walk early in the morning or towards evening, fix before you set"
+        " out when you rest, and put off every walk that can wait."
+    )
+    mildest = list(HeatBand).index(band_in_sun(HeatBand.LOWER)) + 1
+    return (*_rungs(mildest), hotter, _whose_rules())
+
+
+def _rungs(count: int) -> tuple[str, ...]:
+    return tuple(line for rung in _cautions()[:count] for line in rung)
+
+
+def _what_it_is(index_f: float, at: str) -> str:
     return phrase(
-        "The heat index of {shade} °F is for shade; in full sun it may feel as hot as {sun} °F.",
+        "The highest heat index is {shade} °F, at {at}. It is for shade; in full sun it may feel"
+        " as hot as {sun} °F.",
         shade=round(index_f),
+        at=at,
+        sun=round(float(in_full_sun(index_f))),
+    )
+
+
+def _of_the_hours_known(index_f: float, at: str, known: str) -> str:
+    return phrase(
+        "Of the hours known, {known}, the highest heat index is {shade} °F, at {at};"
+        " it may get hotter, so the cautions are those of the hottest days. The heat index is for"
+        " shade; in full sun {shade} °F may feel as hot as {sun} °F.",
+        known=known,
+        shade=round(index_f),
+        at=at,
         sun=round(float(in_full_sun(index_f))),
     )
 

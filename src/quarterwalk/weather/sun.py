@@ -9,7 +9,7 @@ Meeus, J., 1998, Astronomical Algorithms, 2nd ed.: chapters 13 (azimuth and heig
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import date, datetime, time, tzinfo
+from datetime import date, datetime, time, timedelta, tzinfo
 
 import numpy as np
 
@@ -30,6 +30,7 @@ __all__ = [
     "SunEvents",
     "SunPosition",
     "julian_day",
+    "nearest_minute",
     "refraction",
     "sun_coordinates",
     "sun_events",
@@ -191,3 +192,19 @@ def _noon(near: float, longitude: float) -> float:
     for _ in range(NOON_STEPS):
         near -= float(sun_hour_angle(near, longitude)) / 360
     return near
+
+
+def nearest_minute(at: datetime) -> datetime:
+    """Give the whole minute nearest to a time, as times of the sun are told everywhere.
+
+    Parameters
+    ----------
+    at : datetime
+        The time.
+
+    Returns
+    -------
+    datetime
+        Half a minute goes up.
+    """
+    return (at + timedelta(seconds=30)).replace(second=0, microsecond=0)

@@ -4,7 +4,7 @@ References
 ----------
 Meeus, J., 1998, Astronomical Algorithms, 2nd ed.: chapters 7 (Julian day), 12 (sidereal
 time), 22 (nutation, in the simple form), 25 (sun, the method of lower accuracy) and 28
-(equation of time).
+(equation of time). Numbers of chapters, formulas and pages, here and below, are from memory.
 """
 
 from __future__ import annotations
