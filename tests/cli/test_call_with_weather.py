@@ -141,10 +141,12 @@ def test_a_walk_that_can_not_be_placed_is_refused_at_its_row(run: Run, words: li
     write_walks(rows(on="2026-06-08"), rows(on="2026-04-20"))
     out, err = run(*words, "--json", status=3)
     (error,) = json.loads(out)["errors"]
-    assert (error["file"], error["row"], error["value"]) == ("walks.csv", 102, "Home 40")
+    assert (error["file"], error["row"], error["value"]) == ("walks.csv", 102, "2026-04-20")
     assert error["message"] == err.strip()
-    assert err.startswith("walks.csv row 102, field Home 40: the day must lie")
-    assert "must lie in the season of the planting on 2026-05-01, got 2026-04-20" in err
+    assert (
+        "walks.csv row 102, column date: must be a day from 2026-05-01 to 2026-11-16,"
+        ' 200 days from planting, got "2026-04-20".'
+    ) in err
 
 
 @pytest.mark.parametrize(

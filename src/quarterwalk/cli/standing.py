@@ -6,8 +6,9 @@ import argparse
 import sys
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from datetime import date, timedelta
 
-from quarterwalk.crop import CropDateError, CropDates, Stage, stage_on
+from quarterwalk.crop import SEASON_DAYS, CropDateError, CropDates, Stage, stage_on
 from quarterwalk.errors import Problem, UsageError
 from quarterwalk.files.plantings import Planting, PlantingFile, read_plantings
 from quarterwalk.files.refusal import refuse_if_any
@@ -184,6 +185,10 @@ def standings_by(
         if planting.first_square is not None:
             told.append(_as_given(head, planting))
             continue
+        late = _outside(walks, index, clocks.planted(head.field, head.date))
+        if late is not None:
+            problems.append(late)
+            continue
         try:
             clock = clocks.clock(head.field, head.date, seen.get(head.field, ()))
             km = clocks.weather(head.field, head.date).distance_km
@@ -192,6 +197,16 @@ def standings_by(
             problems.append(_unknown(walks, index, error))
     refuse_if_any(problems)
     return told
+
+
+def _outside(walks: WalkFile, index: int, planted: date) -> Problem | None:
+    """Say that a walk lies outside the days that can be worked out for its planting."""
+    on, last = walks.table.heads[index].date, planted + timedelta(days=SEASON_DAYS - 1)
+    if planted <= on <= last:
+        return None
+    expected = f"a day from {planted} to {last}, {SEASON_DAYS} days from planting"
+    hint = "The plantings give the day of planting; one of the two is wrong."
+    return Problem(walks.file, walks.first_row(index), "date", on.isoformat(), expected, hint)
 
 
 def _unknown(walks: WalkFile, index: int, error: Exception) -> Problem:
