@@ -416,3 +416,17 @@ def test_chances_add_up_to_one_and_no_more():
     for day in (5, 30, 60):
         weeks = read_clock(steady(18.0), on=after(day)).weeks
         assert max(weeks.before, weeks.blooming, *weeks.weeks, 0.0) <= 1.0
+
+
+def test_exactly_four_leaves_are_four():
+    clock = read_clock(steady(18.0), on=after(30), seen=[Seen(after(20), true_leaves=4.0)])
+    assert clock.four_leaves.by(after(20)) == pytest.approx(1.0)
+
+
+@pytest.mark.parametrize(("day", "hardly"), [(37, True), (38, False)])
+def test_under_one_in_a_hundred_by_weather_the_call_is_in_doubt(day, hardly):
+    """First bloom by day 37 has .0089 by heat alone, by day 38 .0122."""
+    clock = read_clock(steady(18.0), on=after(60), seen=[Seen(after(day), bloom=True)])
+    told = clock.stage().worked_out.at_odds
+    assert (told.event, told.sign) == (Event.FIRST_BLOOM, Sign.FLOWERS)
+    assert told.hardly == hardly

@@ -18,7 +18,6 @@ from quarterwalk.weather.shadow import (
     PERSON_HEIGHT_M,
     overhead_span,
     shadow_day,
-    shadow_direction,
     shadow_length,
 )
 from quarterwalk.weather.sun import sun_position
@@ -30,6 +29,11 @@ WINTER = date(2026, 12, 21)
 
 days = st.dates(date(1990, 1, 1), date(2060, 1, 1))
 farmed = st.tuples(st.floats(-180, 180), st.floats(-50, 50))
+
+
+def shadow_direction(azimuth):
+    """Which way a shadow points, in degrees: away from the sun."""
+    return (azimuth + 180) % 360
 
 
 def test_the_sun_is_overhead_when_the_shadow_is_an_arm_long():

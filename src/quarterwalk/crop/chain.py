@@ -3,6 +3,11 @@
 Each event follows the one before once enough heat has come. Fields differ in how much is
 enough, and members of the weather ensemble differ in when it comes; so the chance of each
 day is a sum over all days of the event before, for every member.
+
+References
+----------
+Rabiner, L. R., 1989, A tutorial on hidden Markov models and selected applications in speech
+recognition, Proceedings of the IEEE 77(2) (from memory): the sums forward and backward.
 """
 
 from __future__ import annotations

@@ -82,22 +82,6 @@ def shadow_length(
     return np.asarray(height * np.cos(np.radians(risen)) / np.sin(np.radians(risen)))
 
 
-def shadow_direction(azimuth: FloatArray | float) -> FloatArray:
-    """Give which way a shadow points: away from the sun.
-
-    Parameters
-    ----------
-    azimuth : float array
-        Of the sun, from north over east. [degrees]
-
-    Returns
-    -------
-    float array
-        From north over east, 0 to 360. [degrees]
-    """
-    return (np.asarray(azimuth, dtype=np.float64) + 180) % 360
-
-
 def shadow_day(
     day: date, place: Place, zone: tzinfo, step_minutes: int = STEP_MINUTES
 ) -> tuple[ShadowHour, ...]:
