@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+import gzip
+from collections.abc import Callable
 from pathlib import Path
 
 import numpy as np
 import pytest
 
+from quarterwalk.errors import RefusedInput
 from quarterwalk.files.ghcn_stations import read_station_list
+from quarterwalk.files.weather_bytes import MOST_BYTES
+from quarterwalk.files.weather_file import read_weather
 from quarterwalk.weather.station import Station
 from tests.files.weather_days import month_line, problems, read, told
 
@@ -117,6 +122,88 @@ def test_a_file_of_a_year_gives_every_station_its_days() -> None:
 def test_a_bad_row_of_a_year_is_refused(row: str, column: str, value: str) -> None:
     (problem,) = problems("US000000001,20260601,TMIN,150,,,S,\n" + row + "\n")
     assert (problem.row, problem.column, problem.value) == (2, column, value)
+
+
+def test_a_day_that_is_none_is_told_as_the_column_writes_days() -> None:
+    (problem,) = problems("US000000001,20260631,TMAX,300,,,S,\n")
+    assert problem.expected == "a date as YYYYMMDD"
+    assert problem.hint == "There is no such day."
+
+
+def test_a_file_of_a_year_may_have_a_header() -> None:
+    rows = "US000000001,20260601,TMAX,300,,,S,\nUS000000001,20260601,TMIN,150,,,S,\n"
+    header = "ID,DATE,ELEMENT,DATA_VALUE,M_FLAG,Q_FLAG,S_FLAG,OBS_TIME\n"
+    assert read(header + rows).stations[0].tmin_f.tolist() == [59.0]
+
+
+def plain(text: str) -> bytes:
+    return text.encode()
+
+
+def with_mark(text: str) -> bytes:
+    return b"\xef\xbb\xbf" + text.encode()
+
+
+def with_cr(text: str) -> bytes:
+    return text.replace("\n", "\r").encode()
+
+
+def with_crlf(text: str) -> bytes:
+    return text.replace("\n", "\r\n").encode()
+
+
+def with_dos_end(text: str) -> bytes:
+    return text.encode() + b"\x1a"
+
+
+def packed(text: str) -> bytes:
+    return gzip.compress(text.encode())
+
+
+@pytest.mark.parametrize("write", [plain, with_mark, with_cr, with_crlf, with_dos_end, packed])
+def test_a_station_file_is_read_however_it_was_sent(write: Callable[[str], bytes]) -> None:
+    (days,) = read(write(station_file([150, 160], [300, 310]))).stations
+    assert days.tmin_f.tolist() == [59.0, 60.8]
+
+
+def test_a_packed_table_is_read_and_named_in_its_errors(tmp_path: Path) -> None:
+    path = tmp_path / "gin.csv.gz"
+    path.write_bytes(packed("date,tmin_f,tmax_f\n2026-06-01,66,93\n"))
+    assert read_weather(path).stations[0].tmax_f.tolist() == [93.0]
+    path.write_bytes(packed('date,tmin_f,tmax_f\n2026-06-01,66,"93\n'))
+    with pytest.raises(RefusedInput) as refused:
+        read_weather(path)
+    assert refused.value.problems[0].file == str(path)
+
+
+@pytest.mark.parametrize("spoil", [lambda data: data[:-12], lambda data: data[:30] + b"x" * 40])
+def test_a_packed_file_that_is_damaged_is_refused(spoil: Callable[[bytes], bytes]) -> None:
+    (problem,) = problems(spoil(packed(station_file([150] * 20, [300] * 20))))
+    assert problem.expected == "a packed file that is whole"
+
+
+def test_a_packed_file_that_fills_the_memory_or_is_packed_twice_is_refused() -> None:
+    (problem,) = problems(gzip.compress(bytes(MOST_BYTES + 1), 1))
+    assert "at most 64 MB" in problem.expected
+    (problem,) = problems(gzip.compress(packed("date")))
+    assert problem.value == "one packed twice"
+
+
+@pytest.mark.parametrize(("gone", "got"), [("TMIN", "only TMAX"), ("TM", "none of them")])
+def test_a_file_of_one_station_without_temperatures_is_refused_in_words(
+    gone: str, got: str
+) -> None:
+    header = BY_STATION.replace(gone, "SN" + gone[2:] * 2)
+    (problem,) = problems(header + station_row("2026-06-01", '"300",",,X"', '"150",",,X"'))
+    assert (problem.value, problem.hint) == (got, "The station may not measure them.")
+
+
+def test_decimals_in_a_file_of_tenths_are_named_as_degrees_and_taken_once_renamed() -> None:
+    rows = station_row("2026-06-01", '"30.5",""', '"15.0",""')
+    (problem, _) = problems(BY_STATION + rows)
+    assert "name the columns tmin_c, tmax_c" in problem.hint
+    renamed = BY_STATION.replace('"TMAX"', '"tmax_c"').replace('"TMIN"', '"tmin_c"')
+    assert read(renamed + rows).stations[0].tmin_f.tolist() == [59.0]
 
 
 def test_a_file_of_one_station_gives_its_days_name_and_place() -> None:

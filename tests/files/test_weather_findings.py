@@ -8,8 +8,9 @@ import numpy as np
 import pytest
 
 from quarterwalk.files.weather_file import WeatherFile
+from quarterwalk.files.weather_findings import findings_between
 from quarterwalk.weather.daily import DayMark
-from tests.files.weather_days import days_table, problems, read, told
+from tests.files.weather_days import JUNE, days_table, problems, read, told
 
 DAYS = 30
 LOWS = [68.0 + day % 5 for day in range(DAYS)]
@@ -91,8 +92,18 @@ def test_a_value_beyond_the_records_of_the_world_is_missing_and_told(
 
 
 def test_the_records_of_the_world_are_kept() -> None:
-    file = read("date,tmin_c,tmax_c\n1983-07-21,-89.2,-60\n1983-07-22,30,56.7\n")
+    file = read(
+        "latitude,longitude,date,tmin_c,tmax_c\n-78.5,106.8,1983-07-21,-89.2,-60\n"
+        "-78.5,106.8,1983-07-22,30,56.7\n"
+    )
     assert file.findings == ()
+    assert read("date,tmin_c,tmax_c\n1991-12-22,-69.6,-60\n").findings == ()
+
+
+@pytest.mark.parametrize("code", [-99, -99.9, -999, 999, 9999])
+def test_a_code_for_missing_is_no_weather(code: float) -> None:
+    file = with_days({2: (code, code)})
+    assert told(file) == [("impossible-value", "2026-06-03", "2026-06-03")]
 
 
 def test_a_stuck_thermometer_is_told_and_kept() -> None:
@@ -104,6 +115,21 @@ def test_a_stuck_thermometer_is_told_and_kept() -> None:
 
 def test_four_days_alike_are_not_told() -> None:
     assert with_days(dict.fromkeys(range(10, 14), (71.5, 94.5))).findings == ()
+
+
+@pytest.mark.parametrize(("long", "codes"), [(19, []), (20, ["stuck-low"])])
+def test_a_lowest_temperature_that_stays_for_twenty_days_is_told_and_kept(
+    long: int, codes: list[str]
+) -> None:
+    file = with_days({at: (69.5, HIGHS[at]) for at in range(5, 5 + long)})
+    assert [code for code, *_ in told(file)] == codes
+    assert missing_days(file) == []
+
+
+def test_a_highest_temperature_that_stays_is_told_with_its_value() -> None:
+    (finding,) = with_days({at: (LOWS[at], 91.5) for at in range(25)}).findings
+    assert finding.code == "stuck-high"
+    assert "25 days in a row have the same highest temperature, 91.5 °F" in finding.text
 
 
 def test_two_stuck_pairs_one_after_the_other_are_told_apart() -> None:
@@ -185,8 +211,26 @@ def test_many_runs_of_one_kind_are_told_together_after_the_tenth() -> None:
     file = read(days_table(*zip(*pairs, strict=True)))
     assert len(file.findings) == 11
     assert file.findings[-1].text == (
-        "standard input, 2026-06-22 to 2026-07-10: 10 more days are like those just named."
+        "standard input, 2026-06-22 to 2026-07-10: 10 more days: no temperatures."
     )
+
+
+def test_findings_of_some_days_are_named_whatever_came_before_them() -> None:
+    pairs = [(None, None) if at % 2 else (70 + at % 3, 95) for at in range(61)]
+    file = read(days_table(*zip(*pairs, strict=True)))
+    chosen, outside = findings_between(file.findings * 2, date(2026, 7, 10), date(2026, 7, 13))
+    assert [(f.first.isoformat(), f.code) for f in chosen] == [
+        ("2026-07-10", "missing-days"),
+        ("2026-07-12", "missing-days"),
+    ]
+    assert outside == 28
+    everything, outside = findings_between(file.findings, date(2026, 1, 1), date(2026, 12, 31))
+    assert (everything, outside) == (list(file.findings), 0)
+
+
+def test_a_finding_that_two_files_share_is_chosen_once() -> None:
+    findings = with_days({7: (95, 70)}).findings
+    assert findings_between(findings * 2, JUNE, date(2026, 6, 30)) == (list(findings), 0)
 
 
 def test_days_taken_out_are_marked_missing_and_nothing_is_filled_in() -> None:

@@ -91,6 +91,11 @@ def test_a_cell_that_is_no_time_is_refused(cell: str) -> None:
     assert (problem.row, problem.column, problem.value) == (2, "time", cell)
 
 
+def test_the_number_of_a_day_in_a_spreadsheet_is_named() -> None:
+    (problem,) = problems(table(["46174.2083,70"]))
+    assert "Format the column as a date" in problem.hint
+
+
 @pytest.mark.parametrize("cell", ["101", "-1", "40%"])
 def test_humidity_outside_of_0_to_100_is_refused(cell: str) -> None:
     (problem,) = problems(f"time,temp_f,humidity\n2026-06-01T05:00,70,{cell}\n")
@@ -107,14 +112,42 @@ def test_midnight_in_a_workbook_is_a_day_alone() -> None:
     assert first_temps(file) == [70.0, 69.0]
 
 
-def test_hours_of_a_day_that_can_not_be_right_are_taken_out() -> None:
-    temps: list[object] = [60 + hour for hour in range(24)]
-    temps[12] = 999
-    file = read(table([*day(temps=temps), "2026-06-02T00:00,61"]))
-    assert told(file)[0] == ("few-hours", "2026-06-02", "2026-06-02")
-    assert told(file)[1][0] == "impossible-value"
-    assert np.isnan(first_temps(file)[:24]).all()
-    assert first_temps(file)[24] == 61.0
+@pytest.mark.parametrize("value", ["0.6", "1", "0"])
+def test_humidity_in_fractions_is_refused(value: str) -> None:
+    rows = [f"2026-06-01T05:00,70,{value}", "2026-06-01T06:00,71,0.35", "2026-06-01T07:00,71,"]
+    (problem,) = problems(table(rows, "time,temp_f,humidity"))
+    assert (problem.column, problem.row) == ("humidity", None)
+    assert problem.hint == "Are they fractions? Write 60 for 0.6."
+
+
+def test_fractions_of_one_station_are_refused_beside_percent_of_another() -> None:
+    rows = ["a,2026-06-01T05:00,70,60", "b,2026-06-01T05:00,70,0.6"]
+    (problem,) = problems(table(rows, "station,time,temp_f,humidity"))
+    assert "station b" in problem.value
+
+
+def test_a_dry_hour_among_others_is_no_fraction() -> None:
+    rows = ["2026-06-01T05:00,70,12", "2026-06-01T06:00,71,1"]
+    assert len(read(table(rows, "time,temp_f,humidity")).hourly) == 1
+
+
+def test_the_last_reading_before_midnight_makes_no_day_of_its_own() -> None:
+    file = read(table(day(minute="53")))
+    assert file.stations[0].last.isoformat() == "2026-06-01"
+    assert file.findings == ()
+    more = read(table([*day(minute="53"), "2026-06-02T00:53,61"]))
+    assert more.hourly[0].last.hour == 1
+
+
+def test_a_blank_on_the_hour_gives_way_to_a_reading_beside_it() -> None:
+    rows = ["2026-06-01T05:00,", "2026-06-01T05:05,70.5", "2026-06-01T06:00,71"]
+    assert first_temps(read(table(rows))) == [70.5, 71.0]
+
+
+def test_a_gap_that_is_too_long_is_told_from_too_few_hours() -> None:
+    file = read(table([row for at, row in enumerate(day()) if not 8 <= at < 12]))
+    assert told(file) == [("long-gap", "2026-06-01", "2026-06-01")]
+    assert "20 of 24 hours are known, but too many in a row are not" in file.findings[0].text
 
 
 def test_stations_of_a_table_of_hours_are_kept_apart() -> None:

@@ -7,7 +7,16 @@ from pathlib import Path
 import pytest
 
 from quarterwalk.errors import RefusedInput
-from quarterwalk.files import hourly_table, weather_table
+from quarterwalk.files import (
+    hourly_days,
+    hourly_table,
+    weather_findings,
+    weather_levels,
+    weather_runs,
+    weather_spikes,
+    weather_table,
+    weather_units,
+)
 from quarterwalk.files.boundary_limits import megabytes
 from quarterwalk.files.weather_bytes import MOST_BYTES, MOST_LINES
 from quarterwalk.files.weather_cells import MARKS
@@ -73,3 +82,37 @@ def test_every_mark_and_every_code_is_told() -> None:
 def test_the_limits_are_told() -> None:
     told = [row[1] for row in rows(PAGE, "Limits")]
     assert told == [megabytes(MOST_BYTES), f"{MOST_LINES:,}", f"{MOST_DAYS:,}"]
+
+
+def test_the_steps_of_a_stretch_and_the_days_that_tell_a_summer_are_told() -> None:
+    told = [row for row in rows(PAGE, "The wrong unit") if row[0][0].isdigit() or "short" in row[0]]
+    assert [[row[0], row[2].strip("°")] for row in told[:3]] == [
+        [str(season.days), f"{season.farthest:.0f}"] for season in weather_levels.SEASONS
+    ]
+    assert [[float(cell) for cell in row[1:]] for row in told[3:]] == [
+        weather_units.STEP.tolist(), weather_units.FAR_STEP.tolist(),
+    ]  # fmt: skip
+    assert told[3][0].startswith(f"{weather_units.LONG} days")
+    assert f"or {weather_units.LONG_AT_END} and more" in told[3][0]
+    gaps = f"{weather_units.NEAR_GAP + 1} to {weather_units.FAR_GAP} days missing"
+    assert gaps in told[4][0]
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        f"with more than {weather_units.MOST_STRETCHES} the file is refused",
+        f"within {weather_units.FIT_F:.0f} °F once it is converted",
+        f"highs of {weather_runs.WARM_F:.0f} °F and more",
+        f"differ by {weather_spikes.STEP_F:.0f} °F, the same way",
+        f"where one side is missing, they differ by {weather_spikes.STEP_AT_END_F:.0f} °F",
+        f"differs by {weather_spikes.HOUR_STEP_F:.0f} °F from those before and after",
+        f"highs below {weather_levels.COLDEST_TENTHS_C} °C",
+        f"less than {weather_levels.LEAST_RANGE_C:.0f} °C from lowest to highest",
+        f"the same temperature {weather_spikes.STUCK_HOURS} hours in a row",
+        f"the same lowest temperature {weather_findings.STUCK_ALONE_DAYS} days in a row",
+        f"up to {hourly_days.MOST_WRONG_HOURS} hours of a day that are not possible",
+    ],
+)
+def test_the_rules_of_what_is_odd_are_told_with_their_numbers(said: str) -> None:
+    assert said in " ".join(PAGE.read_text("utf-8").split())

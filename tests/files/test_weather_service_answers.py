@@ -95,6 +95,23 @@ def test_an_answer_of_another_form_is_refused_with_what_is_amiss(
     assert expected in refusal(answer)
 
 
+@pytest.mark.parametrize(("low", "high"), [(-999.0, 90.0), (70.0, 500.0), (-99.9, -99.9)])
+def test_a_day_that_no_place_has_is_refused_by_name(low: float, high: float) -> None:
+    said = refusal(told([61.5, low, 68.0], [88.1, high, 101.0]))
+    assert "of 2026-06-30 must be possible in °F" in said
+
+
+def test_days_at_the_level_of_celsius_are_refused() -> None:
+    assert "must be in °F, as it says, got summer highs" in refusal(
+        told([21, 22, 23], [34, 35, 36])
+    )
+
+
+def test_days_of_a_southern_winter_are_taken() -> None:
+    answer = told([28, 30, 31], [45, 46, 44]) | {"latitude": -33.0, "longitude": 150.0}
+    assert read_answer(json.dumps(answer).encode(), WHERE).tmax_f.tolist() == [45, 46, 44]
+
+
 @pytest.mark.parametrize("number", ["NaN", "Infinity", "-Infinity", "1e999"])
 def test_a_number_that_is_none_is_refused(number: str) -> None:
     assert refusal(json.dumps(told()).replace("88.1", number).encode())

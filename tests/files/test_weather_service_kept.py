@@ -149,10 +149,19 @@ def test_without_a_connection_the_older_answer_is_used_and_said(tmp_path: Path) 
         fetch(served, tmp_path)
         served.answering = down
         told = fetch(served, tmp_path, hours=24)
-    older = [notice for notice in told.notices if notice.startswith("An older answer")]
-    assert len(older) == 2
-    assert all("127.0.0.1, of 2026-06-30 07:00, is used" in notice for notice in older)
+    (older,) = (notice for notice in told.notices if notice.startswith("Older answers"))
+    assert "are used, the oldest of 127.0.0.1 of 2026-06-30 07:00: there is no" in older
     assert not told.weather.missing.any()
+
+
+def test_of_one_older_answer_its_time_is_said(tmp_path: Path) -> None:
+    with serving() as served:
+        fetched(served.service(), TODAY, TODAY, NOW, tmp_path)
+        served.answering = down
+        later = NOW + timedelta(hours=5)
+        told = fetched(served.service(), TODAY, TODAY, later, tmp_path)
+    (older,) = (notice for notice in told.notices if "lder answer" in notice)
+    assert older.startswith("An older answer of 127.0.0.1, of 2026-06-30 07:00, is used")
 
 
 def test_a_day_that_an_older_answer_foretold_stays_a_forecast(tmp_path: Path) -> None:

@@ -4,8 +4,12 @@ from __future__ import annotations
 
 import pickle
 import socket
+import time
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
 from dataclasses import replace
 from datetime import timedelta
+from threading import Event, Thread
 
 import pytest
 
@@ -115,6 +119,41 @@ def test_a_server_that_trickles_is_given_up() -> None:
         tries=1,
     )
     assert "longer than 0.2 s; asked once" in said
+
+
+def test_a_server_whose_head_drips_in_is_given_up_in_time() -> None:
+    began = time.monotonic()
+    with dripping() as port:
+        address = f"http://127.0.0.1:{port}/v1"
+        patience = Patience(silence_s=5.0, answer_s=0.4, tries=2, sleep=lambda _: None)
+        with pytest.raises(ServiceNotReached, match=r"longer than 0\.4 s; asked 2 times"):
+            fetched(Service(address, address, patience=patience), TODAY, TODAY)
+        assert time.monotonic() - began < 3.0
+
+
+@contextmanager
+def dripping() -> Iterator[int]:
+    """Give a port whose head comes byte by byte, without an end until the block ends."""
+    over = Event()
+
+    def drip(line: socket.socket) -> None:
+        with line, suppress(OSError):
+            line.sendall(b"HTTP/1.1 200 OK\r\nX-Long: ")
+            while not over.wait(0.05):
+                line.sendall(b"a")
+
+    def listen() -> None:
+        with suppress(OSError):
+            while not over.is_set():
+                Thread(target=drip, args=(door.accept()[0],), daemon=True).start()
+
+    with socket.create_server(("127.0.0.1", 0)) as door:
+        door.settimeout(10)
+        Thread(target=listen, daemon=True).start()
+        try:
+            yield int(door.getsockname()[1])
+        finally:
+            over.set()
 
 
 def test_an_answer_that_breaks_off_is_asked_for_again() -> None:

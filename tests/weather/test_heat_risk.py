@@ -8,14 +8,20 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from quarterwalk.guideline.rule import SourceKind
 from quarterwalk.weather.heat_risk import (
     HeatBand,
     band_in_sun,
+    cautions_without_number,
     heat_band,
     heat_cautions,
     in_full_sun,
     load_heat_rule,
 )
+
+
+def at_three(index_f):
+    return heat_cautions(index_f, at="15:00")
 
 
 @pytest.mark.parametrize(
@@ -35,7 +41,7 @@ def test_a_border_belongs_to_the_band_that_the_guide_or_caution_says(index_f, ba
 
 def test_an_unknown_heat_index_has_no_band_and_no_cautions():
     assert heat_band(math.nan) is None
-    assert heat_cautions(math.nan) == ()
+    assert heat_cautions(math.nan, at="15:00") == ()
 
 
 def test_full_sun_adds_what_the_data_say():
@@ -52,31 +58,55 @@ def test_in_the_sun_the_cautions_are_those_of_the_next_band():
 
 
 def test_cautions_open_with_shade_and_sun_and_end_with_whose_rules_go_first():
-    first, *_, last = heat_cautions(96.4)
-    assert "96 °F is for shade" in first
+    first, *_, last = heat_cautions(96.4, at="15:00")
+    assert first.startswith("The highest heat index is 96 °F, at 15:00. It is for shade;")
     assert "111 °F" in first
     assert "employer's rules and local law" in last
 
 
 @pytest.mark.parametrize("index_f", [70, 95, 110, 130])
 def test_what_to_do_when_someone_is_confused_is_always_said(index_f):
-    assert any("confused" in line and "emergency" in line for line in heat_cautions(index_f))
+    assert any("confused" in line and "emergency" in line for line in at_three(index_f))
 
 
 @pytest.mark.parametrize(
     "word", ["water", "shade", "Rest", "Walk with someone", "signs", "first days"]
 )
 def test_the_usual_cautions_are_all_there(word):
-    assert any(word in line for line in heat_cautions(95))
+    assert any(word in line for line in at_three(95))
 
 
 def test_only_the_hottest_bands_put_walks_off():
     off = "Put off every walk"
-    assert any(off in line for line in heat_cautions(104))
-    assert not any(off in line for line in heat_cautions(102))
+    assert any(off in line for line in at_three(104))
+    assert not any(off in line for line in at_three(102))
 
 
 @given(st.floats(0, 160), st.floats(0, 160))
 def test_more_heat_never_takes_a_caution_away(one, other):
     less, more = sorted((one, other))
-    assert set(heat_cautions(less)[1:]) <= set(heat_cautions(more)[1:])
+    assert set(at_three(less)[1:]) <= set(at_three(more)[1:])
+
+
+@given(st.floats(0, 160))
+def test_hours_that_are_not_known_make_no_caution_milder(index_f):
+    first, *rest = heat_cautions(index_f, at="13:00", known="7:00 to 13:00")
+    assert rest == list(at_three(130)[1:])
+    assert first.startswith("Of the hours known, 7:00 to 13:00, the highest heat index is ")
+    assert f"is {round(index_f)} °F, at 13:00; it may get hotter" in first
+
+
+def test_without_a_number_the_mildest_cautions_are_told_and_what_heat_adds():
+    *mildest, hotter, last = cautions_without_number()
+    assert (*mildest, last) == at_three(60)[1:]
+    assert hotter.startswith("In greater heat also:")
+    for word in ("early in the morning", "when you rest", "put off every walk"):
+        assert word in hotter
+
+
+def test_that_the_next_band_holds_each_time_is_a_rule_of_this_project():
+    sources = load_heat_rule().sources
+    assert sources["bands_in_sun"].kind is SourceKind.OWN_RULE
+    assert {sources[name].kind for name in ("moderate", "high", "very-high", "most_added")} == {
+        SourceKind.PUBLISHED
+    }

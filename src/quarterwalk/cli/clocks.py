@@ -23,7 +23,7 @@ from quarterwalk.errors import Problem, UsageError, shown
 from quarterwalk.field import Field
 from quarterwalk.files.plantings import Planting
 from quarterwalk.files.seen_table import read_seen
-from quarterwalk.files.weather_findings import WeatherFinding
+from quarterwalk.files.weather_findings import WeatherFinding, findings_between
 from quarterwalk.files.weather_said import Odd
 from quarterwalk.reading import Reading
 from quarterwalk.walk import WalkHead
@@ -208,11 +208,8 @@ def _say_findings(findings: Sequence[WeatherFinding], plantings: Iterable[Planti
     Days that are missing are told with the season, and how they were filled.
     """
     begun = [day for each in plantings for day in (each.planted, each.replanted) if day]
-    told = [
-        found
-        for found in findings
-        if begun and found.last >= min(begun) and found.code != Odd.MISSING
-    ]
+    chosen = findings_between(findings, min(begun), date.max)[0] if begun else []
+    told = [found for found in chosen if found.code != Odd.MISSING]
     for found in told[:_MOST_NAMED]:
         print(found.text, file=sys.stderr)
     if len(told) > _MOST_NAMED:

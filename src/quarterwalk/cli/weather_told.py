@@ -10,7 +10,7 @@ import numpy as np
 from quarterwalk.call.figures import listed
 from quarterwalk.cli.lengths import length_words
 from quarterwalk.cli.screen import Ink, inked, say
-from quarterwalk.files.weather_findings import WeatherFinding
+from quarterwalk.files.weather_findings import WeatherFinding, findings_between
 from quarterwalk.files.weather_json import HeatTold, StationTold
 from quarterwalk.guideline import load_routine
 from quarterwalk.picture.season_words import date_word
@@ -133,10 +133,10 @@ def _found(told: StationTold, findings: Sequence[WeatherFinding]) -> Iterator[st
     if _ends_unknown(told):
         # they say why the heat ends before the file does
         last = told.measured.last
-    inside = [found for found in findings if found.first <= last and found.last >= first]
+    inside, left = findings_between(findings, first, last)
     for found in inside:
         yield found.text
-    if left := len(findings) - len(inside):
+    if left:
         more = "1 finding more is" if left == 1 else f"{left:,} findings more are"
         yield f"{more} of days before or after those told here; --json tells all."
 

@@ -1,6 +1,7 @@
-"""The daily archive as CSV: all stations of a year without a header, or one station with one.
+"""The daily archive as CSV: all stations of a year, or one station with columns by element.
 
-By year: station, YYYYMMDD, element, value, three flags, hour of observation. By station:
+By year: station, YYYYMMDD, element, value, three flags, hour of observation; a header, where
+there is one, names these. By station:
 one row a day, with a column of values and one of flags for each element, the flags
 parted by commas (NOAA, GHCN-Daily, the readme files beside both, from memory).
 """
@@ -22,12 +23,13 @@ from quarterwalk.files.csv_cells import csv_rows
 from quarterwalk.files.ghcn_values import (
     ELEMENTS,
     NO_VALUE,
+    NOT_MEASURED,
     STATION_ID,
     GhcnValues,
     tenths,
 )
 from quarterwalk.files.header import find_columns
-from quarterwalk.files.refusal import refuse_if_any
+from quarterwalk.files.refusal import refuse, refuse_if_any
 from quarterwalk.files.sheet import Sheet
 from quarterwalk.files.weather_cells import elevation, weather_day
 from quarterwalk.files.weather_days import StatedDays
@@ -36,7 +38,11 @@ from quarterwalk.files.weather_stations import STATION_READERS, stations_of
 
 _YEARLY_WIDTHS = (7, 8)
 _IS_YEARLY = re.compile(rf'"?{STATION_ID}"?,"?[0-9]{{8}}"?,"?[A-Z][A-Z0-9]{{3}}"?,')
+_IS_YEARLY_HEADER = re.compile(
+    r'"?(?:ID|STATION)"?,"?(?:DATE|YYYYMMDD)"?,"?ELEMENT"?,', re.IGNORECASE
+)
 _ENOUGH_FAULTS = 10_000
+_WITH_UNIT = {"tmin_f", "tmax_f", "tmin_c", "tmax_c"}
 _ID, _COMPACT = re.compile(STATION_ID), re.compile(r"[0-9]{8}")
 # Measurement, quality, source and perhaps the hour of observation. [count], [characters]
 _MOST_FLAGS, _LONGEST_FLAG = 4, 4
@@ -47,7 +53,11 @@ NO_HEIGHT = "-999.9"
 
 def is_yearly(first_line: str) -> bool:
     """Tell a file of a year by its first line that is not blank."""
-    return _IS_YEARLY.match(first_line) is not None
+    return bool(_IS_YEARLY.match(first_line)) or _is_header(first_line)
+
+
+def _is_header(line: str) -> bool:
+    return _IS_YEARLY_HEADER.match(line) is not None
 
 
 def yearly_days(file: str, data: bytes) -> list[StatedDays]:
@@ -73,6 +83,8 @@ def yearly_days(file: str, data: bytes) -> list[StatedDays]:
     values = GhcnValues(file)
     problems: list[Problem] = []
     for row, cells in enumerate(csv_rows(file, data), start=1):
+        if _is_header(",".join(cells)):
+            continue
         if len(cells) not in _YEARLY_WIDTHS:
             if any(map(str.strip, cells)):
                 expected = "8 cells in the row: station, day, element, value, 3 flags, hour"
@@ -107,9 +119,13 @@ def _station_id(text: str) -> str:
 @cache
 def _compact_day(text: str) -> int:
     """Read YYYYMMDD. [days from 0001-01-01]"""
+    expected = "a date as YYYYMMDD"
     if not _COMPACT.fullmatch(text):
-        raise Misread("a date as YYYYMMDD")
-    return weather_day(f"{text[:4]}-{text[4:6]}-{text[6:]}").toordinal()
+        raise Misread(expected)
+    try:
+        return weather_day(f"{text[:4]}-{text[4:6]}-{text[6:]}").toordinal()
+    except Misread as fault:
+        raise Misread(expected, fault.hint or f"It must be {fault.expected}.") from None
 
 
 def _flag(text: str) -> str:
@@ -128,9 +144,10 @@ _YEARLY: tuple[tuple[str, int, Callable[[str], Any]], ...] = (
 
 
 def is_by_station(sheet: Sheet) -> bool:
-    """Tell a file of one station by its columns of flags."""
-    names = [name.lower() for name in sheet.header]
-    return "date" in names and any(name.endswith("_attributes") for name in names)
+    """Tell a file of one station by its columns of flags; with a unit it is our own table."""
+    names = {name.lower() for name in sheet.header}
+    flags = any(name.endswith("_attributes") for name in names)
+    return "date" in names and flags and not names & _WITH_UNIT
 
 
 def by_station_days(sheet: Sheet) -> list[StatedDays]:
@@ -153,6 +170,7 @@ def by_station_days(sheet: Sheet) -> list[StatedDays]:
     """
     names = ["elevation_m" if n.lower() == "elevation" else n for n in sheet.header]
     sheet = replace(sheet, header=tuple(names))
+    _refuse_unmeasured(sheet)
     places, _ = find_columns(sheet, tuple(_BY_STATION), _REQUIRED)
     rows = gather(sheet, places, _BY_STATION, _REQUIRED)
     stations, of_row = stations_of(rows)
@@ -168,6 +186,15 @@ def by_station_days(sheet: Sheet) -> list[StatedDays]:
             values.add(at, int(days[i]), element, int(value[i]), flag, row)
     by_id = {station.id: station for station in stations}
     return [replace(found, station=by_id[found.station.id]) for found in values.days()]
+
+
+def _refuse_unmeasured(sheet: Sheet) -> None:
+    """Refuse a station without the lowest or the highest temperature."""
+    names = {name.upper() for name in sheet.header}
+    there = [element for element in ELEMENTS if element in names]
+    if len(there) < len(ELEMENTS):
+        got = f"only {there[0]}" if there else "none of them"
+        refuse(sheet.file, got, "a file with daily TMIN and TMAX", NOT_MEASURED)
 
 
 def _tenths_or_blank(text: str) -> int:

@@ -16,6 +16,7 @@ from quarterwalk.errors import Problem
 from quarterwalk.files.coded import Misread
 from quarterwalk.files.ghcn_values import ELEMENTS, NO_VALUE, STATION_ID, GhcnValues, tenths
 from quarterwalk.files.refusal import refuse, refuse_if_any
+from quarterwalk.files.weather_bytes import lines_of
 from quarterwalk.files.weather_cells import FIRST_YEAR, LAST_YEAR
 from quarterwalk.files.weather_days import StatedDays
 
@@ -83,8 +84,7 @@ def dly_days(file: str, data: bytes) -> list[StatedDays]:
     values = GhcnValues(file)
     problems: list[Problem] = []
     # every byte is one character here, so that columns are counted right
-    for row, line in enumerate(data.decode("latin-1").split("\n"), start=1):
-        line = line.rstrip("\r")
+    for row, line in enumerate(lines_of(data), start=1):
         if line.strip():
             problems += _take(values, file, row, line)
         if len(problems) > _ENOUGH_FAULTS:

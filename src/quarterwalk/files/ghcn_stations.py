@@ -17,7 +17,7 @@ from quarterwalk.files.coded import Misread
 from quarterwalk.files.ghcn_csv import height
 from quarterwalk.files.ghcn_values import STATION_ID
 from quarterwalk.files.refusal import refuse, refuse_if_any
-from quarterwalk.files.weather_bytes import bytes_of_file
+from quarterwalk.files.weather_bytes import bytes_of_file, lines_of
 from quarterwalk.files.weather_cells import latitude, longitude, short_text
 from quarterwalk.weather.station import Station
 
@@ -72,7 +72,7 @@ def read_station_list(path: str | Path, ids: Collection[str] | None = None) -> d
         If it is no such list, or a line that is wanted can't be read.
     """
     file = str(path)
-    lines = bytes_of_file(path, file).decode("latin-1").split("\n")
+    lines = lines_of(bytes_of_file(path, file))
     first = next((line for line in lines if line.strip()), "")
     if not _IS_LIST.match(first):
         refuse(file, first, "a list of stations: id, latitude, longitude, height, state, name")

@@ -34,10 +34,18 @@ ELEMENTS = ("TMIN", "TMAX")
 # NOAA, GHCN-Daily readme.txt, section III. [tenths of °C], [1 / °C]
 NO_VALUE, TENTHS = -9999, 10.0
 
+NOT_MEASURED = "The station may not measure them."
+"""What is said where a file has no temperatures."""
+
 STATION_ID = r"[A-Za-z0-9_-]{11}"
 """A station's id, as a pattern."""
 
 _WHOLE = re.compile(r" *-?[0-9]{1,5} *")
+_DECIMAL = re.compile(r" *-?[0-9]{1,3}\.[0-9]+ *")
+_DEGREES = (
+    "These are degrees, not tenths: name the columns tmin_c, tmax_c for °C, "
+    "or tmin_f, tmax_f for °F."
+)
 
 
 def tenths(text: str) -> int:
@@ -59,7 +67,8 @@ def tenths(text: str) -> int:
         If it is no whole number.
     """
     if not _WHOLE.fullmatch(text):
-        raise Misread(f"a whole number of tenths of a degree Celsius, or {NO_VALUE}")
+        expected = f"a whole number of tenths of a degree Celsius, or {NO_VALUE}"
+        raise Misread(expected, _DEGREES if _DECIMAL.fullmatch(text) else "")
     return int(text)
 
 
@@ -122,7 +131,7 @@ class GhcnValues:
         """
         if not self._stations:
             expected = "a file with daily TMIN and TMAX"
-            refuse(self._file, "none of them", expected, "The station may not measure them.")
+            refuse(self._file, "none of them", expected, NOT_MEASURED)
         codes, days, values, rows = map(
             _as_array, (self._codes, self._days, self._values, self._rows)
         )
@@ -150,7 +159,9 @@ class GhcnValues:
             for day in np.unique(days[values == NO_VALUE]).tolist()
         }
         start, unit = date.fromordinal(first), Degrees.CELSIUS
-        return StatedDays(Station(station), start, low, high, measured(count), unit, failed)
+        return StatedDays(
+            Station(station), start, low, high, measured(count), unit, failed, tenths=True
+        )
 
     def _refuse_twice(
         self, codes: IntArray, days: IntArray, values: IntArray, rows: IntArray

@@ -2,12 +2,21 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
+import numpy.typing as npt
 
 from quarterwalk.files.weather_days import Degrees, StatedDays, from_fahrenheit, measured
 from quarterwalk.files.weather_findings import WeatherFinding, checked_days
+from quarterwalk.files.weather_levels import possible, refuse_mixed_up
+from quarterwalk.files.weather_spikes import stuck_hours, wrong_hours
+from quarterwalk.files.weather_units import without_switched
 from quarterwalk.weather.daily import DailyWeather
-from quarterwalk.weather.hourly import HOURS_A_DAY, HourlyWeather, daily_from_hours
+from quarterwalk.weather.hourly import FEWEST_HOURS, HOURS_A_DAY, HourlyWeather, daily_from_hours
+
+# A day can do without so many hours. [hours]
+MOST_WRONG_HOURS = HOURS_A_DAY - FEWEST_HOURS
 
 
 def checked_hours(
@@ -27,7 +36,7 @@ def checked_hours(
     Returns
     -------
     hours : HourlyWeather
-        Without those of days whose temperatures can't be right.
+        Without those that can't be right, and those of days that can't.
     days : DailyWeather
         Lowest and highest hour of each day.
     findings : tuple of WeatherFinding
@@ -39,18 +48,69 @@ def checked_hours(
         If the temperatures are plausible only in the unit that is not stated.
     """
     made = daily_from_hours(hours)
-    before = hours.first.hour
-    known = np.zeros((made.marks.size, HOURS_A_DAY), np.bool_)
-    known.reshape(-1)[before : before + hours.temp_f.size] = ~hours.missing
-    count = np.count_nonzero(known, axis=1)
-    few = {int(at): int(count[at]) for at in np.flatnonzero(made.missing & (count > 0))}
-    low, high = (from_fahrenheit(values, unit) for values in (made.tmin_f, made.tmax_f))
-    stated = StatedDays(
-        hours.station, made.first, low, high, measured(made.marks.size), unit, few_hours=few
+    refuse_mixed_up(file, without_switched(_stated(made, unit)))
+    hours, wrong = _without_wrong_hours(hours, unit)
+    made = daily_from_hours(hours)
+    stated = replace(
+        _stated(made, unit),
+        few_hours=_few_hours(hours, made),
+        wrong_hours=wrong,
+        stuck_hours=_stuck_hours(hours, unit),
     )
     days, findings = checked_days(file, stated)
-    wrong = np.repeat(days.missing & ~made.missing, HOURS_A_DAY)[before:][: hours.temp_f.size]
-    kept = HourlyWeather(
-        hours.station, hours.first, np.where(wrong, np.nan, hours.temp_f), hours.humidity
-    )
+    taken = np.repeat(days.missing & ~made.missing, HOURS_A_DAY)
+    taken = taken[hours.first.hour :][: hours.temp_f.size]
+    kept = replace(hours, temp_f=np.where(taken, np.nan, hours.temp_f))
     return kept, days, findings
+
+
+def _stated(made: DailyWeather, unit: Degrees) -> StatedDays:
+    low, high = (from_fahrenheit(values, unit) for values in (made.tmin_f, made.tmax_f))
+    return StatedDays(made.station, made.first, low, high, measured(made.marks.size), unit)
+
+
+def _few_hours(hours: HourlyWeather, made: DailyWeather) -> dict[int, int]:
+    """Give the days that are missing though some hours are known, and how many."""
+    day = _day_of_each(hours)
+    count = np.bincount(day[~hours.missing], minlength=made.marks.size)
+    return {int(at): int(count[at]) for at in np.flatnonzero(made.missing & (count > 0))}
+
+
+def _without_wrong_hours(
+    hours: HourlyWeather, unit: Degrees
+) -> tuple[HourlyWeather, dict[int, str]]:
+    """Take out single hours that can't be right; the day is left to the others.
+
+    Where a day has more of them than it can do without, they stay: the day itself can't be
+    right then, and is told as such.
+    """
+    low, high = possible(hours.station, Degrees.FAHRENHEIT)
+    day = _day_of_each(hours)
+    wrong = wrong_hours(hours.temp_f, (low, high))
+    wrong &= np.bincount(day[wrong], minlength=int(day[-1]) + 1)[day] <= MOST_WRONG_HOURS
+    said: dict[int, str] = {}
+    for at in np.flatnonzero(wrong).tolist():
+        value = _said_of_value(hours, unit, at)
+        said.setdefault(int(day[at]), f"{value} ({hours.hour_at(at):%H:%M})")
+    return replace(hours, temp_f=np.where(wrong, np.nan, hours.temp_f)), said
+
+
+def _stuck_hours(hours: HourlyWeather, unit: Degrees) -> dict[int, str]:
+    day = _day_of_each(hours)
+    said: dict[int, str] = {}
+    for begin, end in stuck_hours(hours.temp_f):
+        first, last = (f"{hours.hour_at(at):%Y-%m-%d %H:%M}" for at in (begin, end - 1))
+        words = f"{_said_of_value(hours, unit, begin)} ({first} – {last})"
+        for at in range(int(day[begin]), int(day[end - 1]) + 1):
+            said.setdefault(at, words)
+    return said
+
+
+def _day_of_each(hours: HourlyWeather) -> npt.NDArray[np.int64]:
+    """Give the day of each hour, counted from that of the first. [from 0]"""
+    return (hours.first.hour + np.arange(hours.temp_f.size)) // HOURS_A_DAY
+
+
+def _said_of_value(hours: HourlyWeather, unit: Degrees, at: int) -> str:
+    value = float(from_fahrenheit(hours.temp_f[at : at + 1], unit)[0])
+    return f"{value:.6g} °{unit.value}"

@@ -7,6 +7,7 @@ from datetime import datetime, timedelta
 import numpy as np
 import numpy.typing as npt
 
+from quarterwalk.errors import Problem
 from quarterwalk.files.header import find_columns
 from quarterwalk.files.refusal import refuse_if_any
 from quarterwalk.files.sheet import Sheet
@@ -21,13 +22,14 @@ from quarterwalk.files.weather_rows import (
 )
 from quarterwalk.files.weather_stations import STATION_READERS, stations_of
 from quarterwalk.files.weather_table import unit_of
-from quarterwalk.weather.hourly import HourlyWeather
+from quarterwalk.weather.hourly import HOURS_A_DAY, HourlyWeather
 from quarterwalk.weather.humidity import humidity_from_dew_point
 from quarterwalk.weather.station import Station
 from quarterwalk.words import phrase_for
 
 FloatArray = npt.NDArray[np.float64]
 IntArray = npt.NDArray[np.int64]
+BoolArray = npt.NDArray[np.bool_]
 
 TEMPERATURES = {Degrees.FAHRENHEIT: ("temp_f",), Degrees.CELSIUS: ("temp_c",)}
 """The column of temperatures; its name says the unit."""
@@ -46,6 +48,8 @@ COLUMNS = tuple(_READERS)
 """Every column that is read."""
 
 _HOUR = 60
+# No place has an air as dry as 1 % all the time; a rule of this project. [%]
+_MOST_FRACTION = 1.0
 # Minutes are counted from here so that they are whole and few. [datetime]
 _EPOCH = datetime(1600, 1, 1)  # noqa: DTZ001
 # When clocks are set back, one hour of a Sunday night in October or November comes twice:
@@ -64,7 +68,7 @@ def hourly_table(sheet: Sheet) -> tuple[list[HourlyWeather], Degrees, tuple[str,
     """Read a table of hourly weather.
 
     A reading that is not at the full hour counts for the hour nearest to it; of several
-    the one nearest to the hour counts.
+    that have a temperature the one nearest to the hour counts.
 
     Parameters
     ----------
@@ -92,13 +96,15 @@ def hourly_table(sheet: Sheet) -> tuple[list[HourlyWeather], Degrees, tuple[str,
     stations, of_row = stations_of(rows)
     minutes = rows.columns["time"].take(_minutes)
     temp = to_fahrenheit(rows.numbers(required[1]), unit)
+    _refuse_fractions(rows, stations, of_row)
     moist = _humidity(rows, temp)
     _refuse_times_twice(rows, of_row, minutes, (temp, moist))
-    kept = _nearest(of_row, minutes)
+    kept = _nearest(of_row, minutes, temp)
     if unused := len(minutes) - len(kept):
         notices = (*notices, _said_of_unused(sheet.file, unused))
-    parts = split_by(of_row[kept])
     hours = _hours(minutes)
+    kept = kept[~_alone_on_a_day(of_row[kept], minutes[kept])]
+    parts = split_by(of_row[kept])
     refuse_too_many_days(sheet.file, [hours[kept[mine]] for mine in parts])
     found = [
         _of_station(station, hours[kept[mine]], temp[kept[mine]], moist[kept[mine]])
@@ -125,6 +131,25 @@ def _humidity(rows: WeatherRows, temp_f: FloatArray) -> FloatArray:
     return found
 
 
+def _refuse_fractions(rows: WeatherRows, stations: list[Station], of_row: IntArray) -> None:
+    """Refuse a station whose humidities are all so low that they are fractions of 1.
+
+    Taken for percent, they would make a hot day look harmless.
+    """
+    stated = rows.numbers("humidity")
+    known = np.isfinite(stated)
+    highest = np.full(len(stations), -1.0)
+    np.maximum.at(highest, of_row[known], stated[known])
+    refuse_if_any([
+        Problem(rows.file, None, "humidity",
+                f"none above {highest[at]:.6g} (station {station.label})",
+                "relative humidity in percent, from 0 to 100",
+                "Are they fractions? Write 60 for 0.6.")
+        for at, station in enumerate(stations)
+        if 0.0 <= highest[at] <= _MOST_FRACTION
+    ])  # fmt: skip
+
+
 def _refuse_times_twice(
     rows: WeatherRows, of_row: IntArray, minutes: IntArray, values: tuple[FloatArray, ...]
 ) -> None:
@@ -144,13 +169,31 @@ def _may_be_set_back(minutes: int) -> bool:
     return in_months and when.hour in _SET_BACK_HOURS
 
 
-def _nearest(of_row: IntArray, minutes: IntArray) -> IntArray:
-    """Give the rows that count: those nearest to their hour, the earlier of two alike."""
-    hours = _hours(minutes)
-    order = np.lexsort((minutes, np.abs(minutes - hours * _HOUR), hours, of_row))
+def _nearest(of_row: IntArray, minutes: IntArray, temp: FloatArray) -> IntArray:
+    """Give the rows that count: of those with a temperature, if there are any, the nearest.
+
+    Nearest to their hour, that is; the earlier of two alike.
+    """
+    hours, blank = _hours(minutes), np.isnan(temp)
+    order = np.lexsort((minutes, np.abs(minutes - hours * _HOUR), blank, hours, of_row))
     new = (np.diff(of_row[order], prepend=-1) != 0) | (np.diff(hours[order], prepend=-1) != 0)
-    best = minutes[order][np.flatnonzero(new)[np.cumsum(new) - 1]]
-    return np.sort(order[minutes[order] == best])
+    first = order[np.flatnonzero(new)[np.cumsum(new) - 1]]
+    best = (minutes[order] == minutes[first]) & (blank[order] == blank[first])
+    return np.sort(order[best])
+
+
+def _alone_on_a_day(of_row: IntArray, minutes: IntArray) -> BoolArray:
+    """Tell readings of the last minutes before a midnight after which a station has no more.
+
+    They count for that midnight, and would make a day of one hour.
+    """
+    hours = _hours(minutes)
+    last, first = (np.full(int(of_row.max()) + 1, fill) for fill in (hours.min(), hours.max()))
+    np.maximum.at(last, of_row, hours)
+    np.minimum.at(first, of_row, hours)
+    at_midnight = (hours % HOURS_A_DAY == 0) & (minutes < hours * _HOUR)
+    only: BoolArray = at_midnight & (hours == last[of_row]) & (first < last)[of_row]
+    return only
 
 
 def _said_of_unused(file: str, count: int) -> str:

@@ -17,7 +17,10 @@ import numpy as np
 import numpy.typing as npt
 
 from quarterwalk.errors import shown
+from quarterwalk.files.weather_days import Degrees, StatedDays, measured
+from quarterwalk.files.weather_levels import level_doubt, possible
 from quarterwalk.files.weather_service_errors import AnswerNotRead, RequestRefused
+from quarterwalk.weather.station import Station
 
 FloatArray = npt.NDArray[np.float64]
 
@@ -143,7 +146,32 @@ def _days(told: dict[str, Any]) -> Answer:
     tmin[missing] = tmax[missing] = np.nan
     for at in np.flatnonzero(tmin > tmax):
         raise ValueError(f"the lowest temperature of {days[at]} must not be above its highest")
-    return Answer(days[0], tmin, tmax, _elevation(told))
+    elevation = _elevation(told)
+    _refuse_impossible(_stated(told, days[0], tmin, tmax, elevation))
+    return Answer(days[0], tmin, tmax, elevation)
+
+
+def _stated(
+    told: dict[str, Any], first: date, tmin: FloatArray, tmax: FloatArray, elevation: float | None
+) -> StatedDays:
+    """Give the days as a file would state them, at the place that the answer names."""
+    east, north = (_finite(told.get(name)) for name in ("longitude", "latitude"))
+    place = None if east is None or north is None else (east, north)
+    station = Station("the service", place=place, elevation_m=elevation)
+    return StatedDays(station, first, tmin, tmax, measured(tmin.size), Degrees.FAHRENHEIT)
+
+
+def _refuse_impossible(days: StatedDays) -> None:
+    """Refuse days that no place has, or that are at the level of another unit."""
+    coldest, hottest = possible(days.station, days.unit)
+    for name, values in ((LOWEST, days.tmin), (HIGHEST, days.tmax)):
+        for at in np.flatnonzero((values < coldest) | (values > hottest)):
+            raise ValueError(
+                f"{name} of {days.day_at(int(at))} must be possible in °F, got {values[at]:.6g}"
+            )
+    doubt = level_doubt(days)
+    if doubt is not None:
+        raise ValueError(f"temperatures must be in °F, as it says, got {doubt.got}")
 
 
 def _row(daily: dict[str, Any], name: str) -> list[Any]:

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import gzip
+import io
+import zlib
 from pathlib import Path
 from typing import IO
 
@@ -18,16 +21,17 @@ MOST_LINES = 5_000_000
 # Enough to tell a station file by: its first values stand before column 50. [bytes]
 _START = 400
 _BYTE_ORDER_MARK = b"\xef\xbb\xbf"
+_DOS_END = b"\x1a"
 _GZIP = b"\x1f\x8b"
 
 
-_WEATHER = Bound(
-    "a file of weather", MOST_BYTES, "Cut the file to the stations and years that you need."
-)
+_CUT = "Cut the file to the stations and years that you need."
+_WEATHER = Bound("a file of weather", MOST_BYTES, _CUT)
+_UNPACKED = Bound("a packed file", MOST_BYTES, f"It is larger unpacked. {_CUT}")
 
 
 def bytes_of_file(path: str | Path, file: str) -> bytes:
-    """Read a file that is there, not too large and not packed.
+    """Read a file that is there and not too large, unpacked if it was packed.
 
     Parameters
     ----------
@@ -43,7 +47,8 @@ def bytes_of_file(path: str | Path, file: str) -> bytes:
     Raises
     ------
     RefusedInput
-        If it can't be read, has more than `MOST_BYTES` or `MOST_LINES`, or is packed.
+        If it can't be read, has more than `MOST_BYTES` or `MOST_LINES`, or is packed and
+        damaged.
     """
     return _taken(bytes_of(Path(path), file, _WEATHER), file)
 
@@ -65,17 +70,53 @@ def bytes_of_source(source: IO[bytes], file: str) -> bytes:
     Raises
     ------
     RefusedInput
-        If it has more than `MOST_BYTES` or `MOST_LINES`, or is packed.
+        If it has more than `MOST_BYTES` or `MOST_LINES`, or is packed and damaged.
     """
     return _taken(bytes_from(source, file, _WEATHER), file)
 
 
+def is_packed_file(path: str | Path) -> bool:
+    """Tell a file that is packed with gzip, as the archive sends its files."""
+    with Path(path).open("rb") as source:
+        return source.read(len(_GZIP)) == _GZIP
+
+
 def _taken(data: bytes, file: str) -> bytes:
     if data.startswith(_GZIP):
-        refuse(file, "a packed file", "a file that is not packed", "Unpack it first.")
+        data = _unpacked(data, file)
     if max(data.count(b"\n"), data.count(b"\r")) > MOST_LINES:
         refuse(file, "more", f"a file of at most {MOST_LINES:,} lines")
     return data
+
+
+def _unpacked(data: bytes, file: str) -> bytes:
+    """Unpack as much as a file may have, whatever it says of itself."""
+    try:
+        with gzip.GzipFile(fileobj=io.BytesIO(data)) as packed:
+            out = bytes_from(io.BytesIO(packed.read(MOST_BYTES + 1)), file, _UNPACKED)
+    except (OSError, EOFError, zlib.error) as error:
+        refuse(file, str(error), "a packed file that is whole", "The file may be cut off.")
+    if out.startswith(_GZIP):
+        refuse(file, "one packed twice", "a file that is packed once", "Unpack it once.")
+    return out
+
+
+def lines_of(data: bytes) -> list[str]:
+    """Give the lines of a file in fixed columns, a character for each byte.
+
+    Parameters
+    ----------
+    data : bytes
+        A file; a mark of UTF-8 at its beginning and the mark by which DOS ended a file
+        are no part of it.
+
+    Returns
+    -------
+    list of str
+        Whatever ends a line, it is not in it.
+    """
+    bare = data.removeprefix(_BYTE_ORDER_MARK).removesuffix(_DOS_END)
+    return bare.replace(b"\r\n", b"\n").replace(b"\r", b"\n").decode("latin-1").split("\n")
 
 
 def first_line(data: bytes) -> str:

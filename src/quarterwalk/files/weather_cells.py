@@ -33,6 +33,9 @@ _NUMBER = re.compile(r"[+-]?(?:[0-9]{1,6}(?:\.[0-9]{0,20})?|\.[0-9]{1,20})")
 _HOUR = re.compile(
     r"([0-9]{4}-[0-9]{2}-[0-9]{2})(?:[T ]([01][0-9]|2[0-3]):([0-9]{2})(:[0-9.]{2,12})?)?"
 )
+# How a spreadsheet counts days; from 1954 to 2173 they have five digits.
+_SERIAL = re.compile(r"[2-9][0-9]{4}(?:\.[0-9]*)?")
+_SERIAL_HINT = "The number of a day in a spreadsheet? Format the column as a date."
 _LOOKALIKES = str.maketrans({"O": "0", "o": "0", "l": "1", "I": "1", "S": "5", "B": "8"})
 _FOR_NOTHING = re.compile(r"n/?a|nan|null|none|m|missing|-+|\.|\?+|#n/a", re.IGNORECASE)
 _WITH_UNIT = re.compile(r"[+-]?[0-9.]+ *(?:°|º|deg|degrees)? *[CFcf%]?")
@@ -81,6 +84,8 @@ elevation = number("metres above the sea from -500 to 9000", _LOWEST_M, _HIGHEST
 
 def weather_day(text: str) -> date:
     """Read the day of a row."""
+    if _SERIAL.fullmatch(text):
+        raise Misread("a date as YYYY-MM-DD", _SERIAL_HINT)
     found = day(text)
     if found is None:
         raise Misread("a date as YYYY-MM-DD", "The cell is blank.")
@@ -94,6 +99,7 @@ def hour(text: str) -> datetime:
     found = _HOUR.fullmatch(text)
     if not found:
         hint = "The cell is blank." if not text else "Year first; hours from 00 to 23; no zone."
+        hint = _SERIAL_HINT if _SERIAL.fullmatch(text) else hint
         raise Misread(expected, hint)
     try:
         when = datetime.fromisoformat(f"{found[1]}T{found[2] or '00'}:{found[3] or '00'}")

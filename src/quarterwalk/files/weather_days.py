@@ -81,8 +81,16 @@ class StatedDays:
         Values that the archive itself marks as wrong, by place on the axis, in words;
         they are NaN in the arrays. [from 0]
     few_hours : mapping of int to int
-        Known hours of days with too few of them, by place on the axis; such a day is NaN
-        in the arrays. [from 0], [hours]
+        Known hours of days with too few of them, or too many in a row unknown, by place on
+        the axis; such a day is NaN in the arrays. [from 0], [hours]
+    wrong_hours : mapping of int to str
+        The first of the hours that were taken out, of days that have any, by place on the
+        axis, in words. [from 0]
+    stuck_hours : mapping of int to str
+        The hours in a row that are all the same, of the days that they reach, by place on
+        the axis, in words. [from 0]
+    tenths : bool
+        Whether the file gave tenths of a degree, as the daily archive does.
     """
 
     station: Station
@@ -93,6 +101,9 @@ class StatedDays:
     unit: Degrees
     failed: Mapping[int, str] = field(default_factory=dict)
     few_hours: Mapping[int, int] = field(default_factory=dict)
+    wrong_hours: Mapping[int, str] = field(default_factory=dict)
+    stuck_hours: Mapping[int, str] = field(default_factory=dict)
+    tenths: bool = False
 
     def day_at(self, index: int) -> date:
         """Give the day at a place of the axis. [from 0]"""

@@ -3,18 +3,24 @@
 from __future__ import annotations
 
 import io
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import IO
 
+from quarterwalk.errors import RefusedInput
 from quarterwalk.files.ghcn_csv import by_station_days, is_by_station, is_yearly, yearly_days
 from quarterwalk.files.ghcn_dly import dly_days, is_dly, refuse_old_dly
 from quarterwalk.files.ghcn_stations import named_by_list, read_station_list, refuse_station_list
 from quarterwalk.files.hourly_days import checked_hours
 from quarterwalk.files.hourly_table import hourly_table, is_hourly
-from quarterwalk.files.sheet import STANDARD_INPUT, Sheet, open_sheet
-from quarterwalk.files.weather_bytes import bytes_of_file, bytes_of_source, first_line
+from quarterwalk.files.sheet import STANDARD_INPUT, Block, Sheet, open_sheet
+from quarterwalk.files.weather_bytes import (
+    bytes_of_file,
+    bytes_of_source,
+    first_line,
+    is_packed_file,
+)
 from quarterwalk.files.weather_days import Degrees, StatedDays
 from quarterwalk.files.weather_findings import WeatherFinding, checked_days
 from quarterwalk.files.weather_table import daily_table
@@ -121,9 +127,19 @@ def _stated(file: str, data: bytes, path: str | Path) -> tuple[_Stated, tuple[st
 
 def _sheet(file: str, data: bytes, path: str | Path) -> Sheet:
     """Open the table; what can be read but once, such as a pipe, is not read again."""
-    if file == str(path) and Path(path).is_file():
+    if file == str(path) and Path(path).is_file() and not is_packed_file(path):
         return open_sheet(path)
-    return open_sheet("-", stdin=io.BytesIO(data))
+    sheet = open_sheet("-", stdin=io.BytesIO(data))
+    return replace(sheet, file=file, blocks=_called(file, sheet.blocks))
+
+
+def _called(file: str, blocks: Iterator[Block]) -> Iterator[Block]:
+    """Go through blocks; a cell that can't be read is told with the name of its file."""
+    try:
+        yield from blocks
+    except RefusedInput as error:
+        told = [replace(problem, file=file) for problem in error.problems]
+        raise RefusedInput(told, error.more) from None
 
 
 def _checked(file: str, stated: _Stated, notices: tuple[str, ...]) -> WeatherFile:

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from calendar import monthrange
 from collections.abc import Sequence
 from dataclasses import replace
+from datetime import MAXYEAR, MINYEAR
 
 import numpy as np
+import numpy.typing as npt
 
 from quarterwalk.weather.daily import DailyWeather, DayMark, FloatArray, MarkArray
 
@@ -25,7 +28,6 @@ SEASON_REACH, YEARS_LEAST = 3, 3
 # would no longer be a season that was measured. [days]
 LONGEST_MEAN = 14
 
-_YEAR = 365.2425  # [days]
 _MEASURED = (DayMark.MEASURED, DayMark.FORECAST)
 
 
@@ -99,12 +101,10 @@ def _from_other_years(
     weather: DailyWeather, tmin: FloatArray, tmax: FloatArray, marks: MarkArray
 ) -> None:
     measured = np.isin(weather.marks, _MEASURED)
-    years = np.arange(-(marks.size // _YEAR) - 1, marks.size // _YEAR + 2)
-    away = np.rint(years[years != 0] * _YEAR).astype(np.intp)
-    around = away[:, None] + np.arange(-SEASON_REACH, SEASON_REACH + 1)
+    reach = np.arange(-SEASON_REACH, SEASON_REACH + 1)
     short = [run for run in _runs(marks == DayMark.MISSING) if run[1] - run[0] <= LONGEST_MEAN]
     for index in (index for run in short for index in range(*run)):
-        days = index + around
+        days = _same_days(weather, index)[:, None] + reach
         serve = (days >= 0) & (days < marks.size)
         serve[serve] = measured[days[serve]]
         if np.count_nonzero(serve.any(axis=1)) < YEARS_LEAST:
@@ -114,7 +114,18 @@ def _from_other_years(
         marks[index] = DayMark.OTHER_YEARS
 
 
-def _runs(flags: np.typing.NDArray[np.bool_]) -> list[tuple[int, int]]:
+def _same_days(weather: DailyWeather, index: int) -> npt.NDArray[np.intp]:
+    """Give the places of one calendar day in the other years; for 29 February the 28th."""
+    day = weather.day_at(index)
+    years = range(weather.first.year - 1, weather.last.year + 2)
+    return np.array([
+        weather.index_of(day.replace(year=year, day=min(day.day, monthrange(year, day.month)[1])))
+        for year in years
+        if year != day.year and MINYEAR <= year <= MAXYEAR
+    ], np.intp)  # fmt: skip
+
+
+def _runs(flags: npt.NDArray[np.bool_]) -> list[tuple[int, int]]:
     """Give the stretches that are true, each as its first place and the one after its last."""
     edges = np.flatnonzero(np.diff(np.concatenate([[False], flags, [False]]).astype(np.int8)))
     return list(zip(edges[::2].tolist(), edges[1::2].tolist(), strict=True))
