@@ -55,6 +55,12 @@ def test_what_was_seen_is_told_by_its_first_day():
     assert row(clock(day(6, 24), seen=seen), "first square").known == "seen by 17 June"
 
 
+def test_a_count_a_day_before_the_likely_day_is_told_as_about():
+    """Half and no more, on a cool day well before heat would have it: a day later is likelier."""
+    told = row(clock(day(6, 11), seen=(Seen(day(6, 8), plants=20, pinhead=10),)), "first square")
+    assert (told.likely, told.known) == ("9 June", "seen about 8 June")
+
+
 def test_what_was_set_aside_is_no_sight():
     seen = (Seen(day(6, 12), plants=20, pinhead=14), Seen(day(6, 14), plants=20, pinhead=4))
     told = row(clock(day(6, 20), seen=seen), "first square")

@@ -64,7 +64,8 @@ def chosen_weather(paths: Sequence[str], station_list: str | None) -> ChosenWeat
         stations += told.stations
         findings += told.findings
         hourly += told.hourly
-    return ChosenWeather(tuple(one_a_station(stations)), tuple(dict.fromkeys(findings)), tuple(hourly))
+    once = tuple(dict.fromkeys(findings))
+    return ChosenWeather(tuple(one_a_station(stations)), once, tuple(hourly))
 
 
 def nearest(stations: Sequence[DailyWeather], place: Place) -> list[DailyWeather]:

@@ -115,7 +115,10 @@ def _given(clock: CropClock, event: Event) -> str:
 def _known(clock: CropClock, event: Event, *, differs: bool) -> str:
     seen = first_sight(clock, event)
     if seen is not None:
-        return phrase("seen by {day}", day=day_told(seen, clock.on))
+        likely, day = clock.odds[event].likely, day_told(seen, clock.on)
+        # a count of some plants may be a day off, so the event may have come the day after
+        early = likely is not None and seen < likely
+        return phrase("seen about {day}", day=day) if early else phrase("seen by {day}", day=day)
     return _worked_out_from(clock, event) if differs else phrase("from the weather")
 
 
