@@ -6,12 +6,15 @@ import json
 from datetime import date
 from typing import Any
 
+import pytest
+
 from quarterwalk.office.models import CallRow, WalkRow
 from quarterwalk.office.services import calls, fields
 from quarterwalk.office.services.fields import SeasonDates
 from tests.office.people import People, made_ready
 from tests.office.seasoned import walk_in
 from tests.office.sender import Sender
+from tests.office.weathered import planted, weathered
 
 
 def told() -> list[dict[str, object]]:
@@ -135,3 +138,37 @@ def test_the_last_treatment_before_the_walk_counts(people: People) -> None:
     [call] = kept(walk_in(people.home, people.bob, nymphs=9, lost=2))
     assert call["call"]["verdict"] == "look-sooner"
     assert "recently-treated" in [reason["code"] for reason in call["call"]["reasons"]]
+
+
+def test_rounding_in_the_last_digit_makes_no_new_call(people: People) -> None:
+    weathered(people.near)
+    planted(people.home)
+    walk_id = walk_in(people.home, people.bob, nymphs=9, lost=1)
+    row = CallRow.objects.get()
+    told = json.loads(row.content)
+    told["crop"]["chances"]["before"] += 1e-16 + 2e-17
+    told["crop"]["chances"]["weeks"][0] += 1e-15
+    row.content = json.dumps(told, ensure_ascii=False, sort_keys=True)
+    row.sha256 = "of other digits"
+    row.save()
+    calls.keep([walk_id])
+    assert CallRow.objects.count() == 1
+    told["crop"]["chances"]["weeks"][0] += 1e-3
+    CallRow.objects.update(content=json.dumps(told, ensure_ascii=False, sort_keys=True))
+    calls.keep([walk_id])
+    assert CallRow.objects.count() == 2
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "same"),
+    [
+        ('{"a": [0.3, 1]}', '{"a": [0.30000000000000004, 1]}', True),
+        ('{"a": 0.3}', '{"a": 0.31}', False),
+        ('{"a": 1}', '{"a": 2}', False),
+        ('{"a": null}', '{"a": 0.0}', False),
+        ('{"a": 1}', '{"a": 1, "b": 1}', False),
+        ('{"a": [1]}', '{"a": [1, 1]}', False),
+    ],
+)
+def test_calls_are_the_same_but_for_the_last_digits(one: str, other: str, same: bool) -> None:
+    assert calls._says_the_same(one, other) is same

@@ -9,7 +9,14 @@ import pytest
 
 from quarterwalk.crop import Given, Seen, StageName, clock_for
 from quarterwalk.office.crop_clocks import Clocks, CropStanding, FieldSeason, season_of
-from quarterwalk.office.models import CallRow, CardRow, FieldRow, QuadrantNoteRow, WalkRow
+from quarterwalk.office.models import (
+    CallRow,
+    CardRow,
+    CheckRow,
+    FieldRow,
+    QuadrantNoteRow,
+    WalkRow,
+)
 from quarterwalk.office.queries.seasons import with_season
 from quarterwalk.office.seen_signs import signs_of
 from quarterwalk.office.services.cards import cards_for
@@ -192,3 +199,50 @@ def test_it_is_said_why_a_season_cannot_be_told(people: People, weather: bool, s
     told = season_of(people.home, DAY)
     assert isinstance(told, str)
     assert told.startswith(said)
+
+
+def test_plants_that_were_passed_over_tell_nothing_of_squares(people: People) -> None:
+    walk_id = walk_in(people.home, people.bob, nymphs=1, lost=0)
+    passed = CheckRow.objects.filter(walk=walk_id, healthy__isnull=False)[:15]
+    CheckRow.objects.filter(pk__in=[row.pk for row in passed]).update(skipped=True)
+    told = Seen(DAY, plants=25, pinhead=25, walked=True)
+    assert signs_of([people.home.pk], {2026}) == {people.home.pk: (told,)}
+
+
+def test_on_the_day_of_planting_again_the_new_stand_counts(people: People) -> None:
+    weathered(people.near)
+    again = date(2026, 6, 9)
+    note_seen(field=people.home, seen=Seen(date(2026, 6, 8), nodes=8), by=people.bob)
+    set_dates(field=people.home, year=2026, dates=SeasonDates(planted=PLANTED, replanted=again))
+    fields = with_season(FieldRow.objects.filter(pk=people.home.pk))
+    before, on = (season_of(fields[0], day) for day in (date(2026, 6, 8), again))
+    assert isinstance(on, FieldSeason)
+    assert isinstance(before, FieldSeason)
+    assert (before.clock.planted, on.clock.planted) == (PLANTED, again)
+    assert (len(before.clock.seen), on.clock.seen) == (1, ())
+
+
+def test_a_bloom_given_for_the_day_itself_is_known(people: People) -> None:
+    weathered(people.near)
+    dates = SeasonDates(planted=PLANTED, bloom=date(2026, 7, 6))
+    set_dates(field=people.home, year=2026, dates=dates)
+    eve, on = (stands(people.home, day).stage for day in (date(2026, 7, 5), date(2026, 7, 6)))
+    assert eve is not None
+    assert on is not None
+    assert (eve.name, on.name) == (StageName.SQUARING, StageName.BLOOMING)
+
+
+def test_fields_of_one_station_and_planting_share_their_clock(people: People) -> None:
+    weathered(people.near)
+    for field in (people.home, people.east):
+        planted(field)
+    fields = with_season(FieldRow.objects.filter(district=people.near))
+    home, east = (season_of(row, DAY) for row in fields)
+    assert isinstance(home, FieldSeason)
+    assert isinstance(east, FieldSeason)
+    assert home.clock is east.clock
+    assert home.weather.distance_km != east.weather.distance_km
+    weathered(people.near, station(name="Old Gin"))
+    after = season_of(fields[0], DAY)
+    assert isinstance(after, FieldSeason)
+    assert after.clock.heat.station == "Old Gin"

@@ -142,12 +142,28 @@ CONTRADICTIONS: list[tuple[dict[str, Any], list[date], str]] = [
     ({"planted": date(2026, 6, 8), "first_square": date(2026, 6, 8)}, [], "first_square"),
     ({"planted": date(2026, 5, 1), "replanted": date(2026, 6, 9),
       "first_square": date(2026, 6, 8)}, [], "first_square"),
+    ({"planted": date(2026, 5, 8), "bloom": date(2026, 5, 9)}, [], "bloom"),
+    ({"planted": date(2026, 5, 8), "bloom": date(2026, 6, 4)}, [], "bloom"),
+    ({"planted": date(2026, 5, 8), "first_square": date(2026, 5, 21)}, [], "first_square"),
+    ({"planted": date(2026, 5, 8), "first_square": date(2026, 6, 1),
+      "bloom": date(2026, 6, 4)}, [], "bloom"),
+    ({"planted": date(2026, 5, 8), "replanted": date(2026, 5, 28),
+      "bloom": date(2026, 6, 20)}, [], "bloom"),
+    ({"planted": date(2026, 5, 8), "replanted": date(2026, 5, 8)}, [], "replanted"),
     ({"first_square": date(2025, 6, 8)}, [], "first_square"),
     ({"planted": date(2027, 5, 1)}, [], "planted"),
     ({"first_square": date(2026, 6, 8)}, [date(2025, 6, 9)], "treated"),
     ({"variety": "x" * 81}, [], "variety"),
     ({"hail": "x" * 121}, [], "hail"),
 ]  # fmt: skip
+
+
+def test_the_earliest_squares_and_flowers_that_can_be_are_taken(people: People) -> None:
+    told = SeasonDates(
+        planted=date(2026, 5, 8), first_square=date(2026, 5, 22), bloom=date(2026, 6, 5)
+    )
+    service.set_dates(field=people.home, year=2026, dates=told)
+    assert SeasonRow.objects.get(field=people.home).bloom == date(2026, 6, 5)
 
 
 @pytest.mark.parametrize(("told", "treated", "about"), CONTRADICTIONS)

@@ -58,6 +58,6 @@ def test_what_cannot_be_is_refused(
 def test_bloom_may_be_given_without_first_square_where_planting_is(people: People) -> None:
     told = SeasonDates(planted=date(2026, 5, 8), bloom=date(2026, 7, 6))
     set_dates(field=people.home, year=2026, dates=told)
-    early = SeasonDates(planted=date(2026, 5, 8), bloom=date(2026, 5, 8))
-    with pytest.raises(ServiceRefused, match="must come after planting"):
+    early = SeasonDates(planted=date(2026, 5, 8), bloom=date(2026, 5, 9))
+    with pytest.raises(ServiceRefused, match="at least 28 days after planting"):
         set_dates(field=people.home, year=2026, dates=early)

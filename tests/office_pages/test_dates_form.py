@@ -45,7 +45,10 @@ def test_what_the_form_does_not_ask_for_stays(people: People) -> None:
     ("days", "said"),
     [
         ({"first_square": "2026-06-20", "bloom": "2026-06-20"}, "after first square"),
-        ({"first_square": "2026-05-01", "planted": "2026-05-14"}, "must come after planting"),
+        (
+            {"first_square": "2026-05-01", "planted": "2026-05-14"},
+            "at least 14 days after planting",
+        ),
         ({"bloom": "2026-07-14"}, "Give the day of first square too."),
         ({"first_square": "2025-06-20"}, "This is the season of 2026"),
         ({"first_square": "soon"}, "Write the day as year-month-day"),

@@ -9,6 +9,7 @@ import shapefile
 from django.core.files.uploadedfile import SimpleUploadedFile
 from django.http import HttpResponse
 
+from quarterwalk.office.forms.upload import plain_name
 from quarterwalk.office.models import FieldRow, JournalEntry, Person, SeasonRow, WalkRow
 from tests.office.people import People, phone, square
 from tests.office_pages.visits import visitor, words
@@ -144,3 +145,36 @@ def test_a_phones_journal_file_is_taken_and_what_cannot_be_waits(people: People)
     assert JournalEntry.objects.filter(state="quarantined").count() == 1
     assert "Inbox" in visitor(people.alice).get("/").content.decode()
     assert device.device_id
+
+
+@pytest.mark.parametrize(
+    "path", ["/fields/import", "/plantings/import", "/weather/import", "/walks/import"]
+)
+@pytest.mark.parametrize("name", ["\u7530" * 95 + ".csv", "b" * 250 + ".csv", "\U0001f33e" * 63])
+def test_a_long_name_is_no_fault(people: People, path: str, name: str) -> None:
+    answer = hand_in(people.alice, path, name, "nothing,in,it\n")
+    assert answer.status_code == 422
+
+
+def test_a_journal_may_have_a_long_name(people: People) -> None:
+    name = "\u7530" * 90 + ".ndjson"
+    assert hand_in(people.bob, "/journal/import", name, "{}\n").status_code == 302
+
+
+@pytest.mark.parametrize(
+    ("name", "ending"),
+    [("\u7530" * 95 + ".csv", ".csv"), ("a" * 300 + ".csv.gz", ".csv.gz"), ("b." * 150, "b")],
+)
+def test_a_long_name_is_cut_in_bytes_and_keeps_its_ending(name: str, ending: str) -> None:
+    cut = plain_name(name)
+    assert 190 < len(cut.encode()) <= 200
+    assert cut.endswith(ending)
+    assert cut[:20] == name[:20]
+
+
+@pytest.mark.parametrize(
+    ("name", "plain"),
+    [("C:\\days\\w.csv", "w.csv"), ("../..", "file"), ("", "file"), ("\u7530.csv", "\u7530.csv")],
+)
+def test_a_name_is_kept_without_its_folders(name: str, plain: str) -> None:
+    assert plain_name(name) == plain

@@ -1,13 +1,15 @@
 from __future__ import annotations
 
 import re
-from datetime import date
+from dataclasses import replace
+from datetime import date, timedelta
 from xml.etree import ElementTree
 
 import pytest
 
-from quarterwalk.crop import Seen
+from quarterwalk.crop import CropDates, Seen, WeekOdds, WorkedOut, stage_on
 from quarterwalk.office.models import FieldRow
+from quarterwalk.office.pages.season import stage_words
 from quarterwalk.office.services.fields import SeasonDates, set_dates
 from quarterwalk.office.services.seen import note_seen
 from tests.office.people import People
@@ -93,6 +95,42 @@ def test_a_field_with_given_dates_says_so(people: People) -> None:
     set_dates(field=people.home, year=2026, dates=dates)
     told = words(page(people, f"/fields/{people.home.public_id}"))
     assert "Week 2, day 11 By the dates given" in told
+
+
+@pytest.mark.parametrize(
+    ("weeks", "said", "without"),
+    [
+        ((0.0, 0.1, 0.6, 0.3), "week 2, about 6 in 10", "week 2, most likely"),
+        (
+            (0.0, 0.1, 0.3, 0.26, 0.34),
+            "squaring, about 6 in 10; week 2, about 3 in 10",
+            "squaring, most likely week 2",
+        ),
+        ((0.0, 0.0, 0.4, 0.0, 0.6), "blooming, about 6 in 10", "blooming, most likely"),
+        ((0.7, 0.3, 0.0, 0.0), "before squaring, about 7 in 10", "before squaring, most likely"),
+        ((0.0, 0.35, 0.35, 0.3), "squaring; week 1, about 3 in 10", "squaring, most likely week 1"),
+        ((0.0, 0.0, 1.0), "week 2", "week 2"),
+    ],
+)
+def test_all_weeks_together_are_set_against_before_and_after(
+    weeks: tuple[float, ...], said: str, without: str
+) -> None:
+    before, *told = weeks
+    blooming = told.pop() if len(told) == 4 else 0.0
+    day = date(2026, 6, 10)
+    stage = stage_on(day, CropDates(day))
+    worked = WorkedOut(day, day, day, WeekOdds(before, tuple(told), blooming))
+    stage = replace(stage, worked_out=worked)
+    assert stage_words(stage) == said
+    assert stage_words(stage, odds=False) == without
+
+
+def test_a_stand_that_was_planted_again_is_told_so(people: People, home: FieldRow) -> None:
+    dates = SeasonDates(planted=PLANTED, replanted=PLANTED + timedelta(days=9))
+    set_dates(field=home, year=2026, dates=dates)
+    told = words(page(people, f"/fields/{home.public_id}/season"))
+    assert "since replanting on " in told
+    assert "since planting on" not in told
 
 
 def test_weather_that_does_not_reach_is_said_beside_the_dates(people: People) -> None:

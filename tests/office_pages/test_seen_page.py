@@ -10,7 +10,7 @@ from quarterwalk.office.models import Person, SeenRow
 from quarterwalk.office.services.seen import note_seen
 from tests.office.people import People
 from tests.office.weathered import planted, weathered
-from tests.office_pages.visits import visitor, words
+from tests.office_pages.visits import Tags, visitor, words
 
 
 def note(people: People, who: Person, **told: str) -> HttpResponse:
@@ -74,6 +74,16 @@ def test_notes_of_before_are_listed_and_struck_by_their_own_scout_or_a_lead(
     assert "The note is struck." in words(answer.content.decode())
     assert "7 nodes" not in answer.content.decode()
     assert visitor(people.bob).post(f"/seen/{seen[0].pk}/strike").status_code == 404
+
+
+def test_a_lead_strikes_a_scouts_note(people: People) -> None:
+    seen = note_seen(field=people.home, seen=Seen(date(2026, 6, 20), nodes=7), by=people.bob)
+    path = f"/fields/{people.home.public_id}/seen"
+    page = Tags(visitor(people.alice).get(path).content.decode())
+    assert f"/seen/{seen.pk}/strike" in [form.get("action") for form in page.named("form")]
+    assert "Strike the note of 20 June" in [b.get("aria-label") for b in page.named("button")]
+    visitor(people.alice).post(f"/seen/{seen.pk}/strike")
+    assert SeenRow.objects.get().struck_by == people.alice
 
 
 def test_a_grower_notes_nothing(people: People) -> None:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Hashable, Iterable
+import hashlib
+from collections.abc import Collection, Hashable, Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
 from functools import lru_cache
@@ -28,11 +29,15 @@ from quarterwalk.office.remembered import Remembered
 from quarterwalk.office.seen_signs import Signs, signs_of
 from quarterwalk.office.translate import season_on, to_dates
 from quarterwalk.office.translate_season import stand_planted, to_given
-from quarterwalk.weather import FieldWeather, Place, WeatherError, weather_for
+from quarterwalk.weather import DailyWeather, FieldWeather, Place, WeatherError, weather_for
 
 # Fields and days whose standing a process remembers: a season of walks in a hundred fields,
-# at about 2 kB each. [count]
+# at about 2 kB each with what it was asked by. [count]
 _REMEMBERED = 2_048
+
+# Clocks that fields of one station and planting, and a page that is opened again, share; each
+# holds its heat, some 100 kB. [count]
+_CLOCKS = 64
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,15 +104,23 @@ class Clocks:
         With their seasons and treatments.
     years : collection of int
         The seasons that will be asked for.
+    weather : mapping of int to DistrictWeather
+        By district, in place of what is kept of it.
     """
 
-    def __init__(self, fields: Iterable[FieldRow], years: Collection[int]) -> None:
+    def __init__(
+        self,
+        fields: Iterable[FieldRow],
+        years: Collection[int],
+        weather: Mapping[int, DistrictWeather] | None = None,
+    ) -> None:
         waiting = {
             row.pk: row.district_id
             for row in fields
             if any(s.year in years and waits_for_clock(s) for s in row.seasons.all())
         }
-        here = {district: weather_of(district) for district in set(waiting.values())}
+        here = dict(weather or {})
+        here |= {each: weather_of(each) for each in {*waiting.values()} - here.keys()}
         self._weather = {
             pk: here[district] for pk, district in waiting.items() if here[district].stations
         }
@@ -198,12 +211,34 @@ class _Asked:
 STANDINGS: Remembered[Hashable, CropStanding] = Remembered(_REMEMBERED)
 """Standings that were worked out, by all that they rest on."""
 
+CLOCKS: Remembered[Hashable, CropClock] = Remembered(_CLOCKS)
+"""Clocks that were read, by all that they run on: where the field lies is not among it."""
+
 
 def _asked(row: FieldRow, season: SeasonRow, signs: tuple[Seen, ...], on: date) -> _Asked:
-    planted = _stand_on(season, on)
+    planted, place = stand_of(row, season, on)
     looks = of_stand(signs, planted, again=planted == season.replanted)
     seen = tuple(each for each in looks if each.on <= on)
-    return _Asked(_middle(row.boundary), planted, on, to_given(season, on), seen)
+    return _Asked(place, planted, on, to_given(season, on), seen)
+
+
+def stand_of(row: FieldRow, season: SeasonRow, on: date) -> tuple[date, Place]:
+    """Give the day of planting of the stand that a field has on a day, and where the field lies.
+
+    Parameters
+    ----------
+    row : FieldRow
+        The field.
+    season : SeasonRow
+        Its season.
+    on : date
+        The day.
+
+    Returns
+    -------
+    (date, (float, float))
+    """
+    return _stand_on(season, on), _middle(row.boundary)
 
 
 def _stand_on(season: SeasonRow, on: date) -> date:
@@ -223,8 +258,30 @@ def _middle(boundary: str) -> Place:
 def _read(weather: DistrictWeather, asked: _Asked) -> FieldSeason:
     last = max(asked.planted, asked.on)
     here = weather_for(weather.stations, asked.place, first=asked.planted, last=last)
-    clock = clock_for(here.weather, asked.planted, on=asked.on, given=asked.given, seen=asked.seen)
-    return FieldSeason(clock, here)
+    key = days_digest(here.weather), asked.planted, asked.on, asked.given, asked.seen
+    return FieldSeason(CLOCKS.made(key, lambda: _clock(here.weather, asked)), here)
+
+
+def _clock(weather: DailyWeather, asked: _Asked) -> CropClock:
+    return clock_for(weather, asked.planted, on=asked.on, given=asked.given, seen=asked.seen)
+
+
+def days_digest(weather: DailyWeather) -> bytes:
+    """Give a digest of a station's name and of all its days: the same one is the same weather.
+
+    Parameters
+    ----------
+    weather : DailyWeather
+        The days, such as those that a field goes by.
+
+    Returns
+    -------
+    bytes
+    """
+    told = hashlib.sha256(f"{weather.station.label}\n{weather.first}".encode())
+    for each in (weather.tmin_f, weather.tmax_f, weather.marks):
+        told.update(each.tobytes())
+    return told.digest()
 
 
 def _standing(weather: DistrictWeather, asked: _Asked, treated: tuple[date, ...]) -> CropStanding:

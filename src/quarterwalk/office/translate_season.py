@@ -75,9 +75,7 @@ def from_weather(weather: DailyWeather) -> dict[str, Any]:
     """
     station = weather.station
     east, north = station.place or (None, None)
-    numbers = (weather.tmin_f.tolist(), weather.tmax_f.tolist())
-    lines = [" ".join(map(repr, each)) for each in numbers]
-    days = "\n".join([*lines, "".join(map(str, weather.marks.tolist()))])
+    days = _days_text(weather)
     return {
         "station": station.id,
         "name": station.name,
@@ -87,8 +85,34 @@ def from_weather(weather: DailyWeather) -> dict[str, Any]:
         "first": weather.first,
         "last": weather.last,
         "days": days,
-        "sha256": hashlib.sha256(f"{weather.first.isoformat()}\n{days}".encode()).hexdigest(),
+        "sha256": _sha256(weather.first, days),
     }
+
+
+def sha256_of(weather: DailyWeather) -> str:
+    """Give the SHA-256 that the row of some days has.
+
+    Parameters
+    ----------
+    weather : DailyWeather
+        The days.
+
+    Returns
+    -------
+    str
+        Of the first day and all that was measured; not of where.
+    """
+    return _sha256(weather.first, _days_text(weather))
+
+
+def _days_text(weather: DailyWeather) -> str:
+    numbers = (weather.tmin_f.tolist(), weather.tmax_f.tolist())
+    lines = [" ".join(map(repr, each)) for each in numbers]
+    return "\n".join([*lines, "".join(map(str, weather.marks.tolist()))])
+
+
+def _sha256(first: date, days: str) -> str:
+    return hashlib.sha256(f"{first.isoformat()}\n{days}".encode()).hexdigest()
 
 
 def to_seen(on: date, rows: Sequence[SeenRow]) -> Seen:

@@ -20,6 +20,9 @@ Told = TypeVar("Told")
 # What a journal file and a season's tables stay well below. [bytes]
 _MOST = 64 << 20
 
+# A disk takes names of 255 bytes; of these the endings, such as .csv.gz. [bytes]
+_LONGEST_NAME, _ENDING = 200, 20
+
 
 class UploadForm(forms.Form, Generic[Told]):
     """One file, read as it comes in.
@@ -112,10 +115,15 @@ def plain_name(name: str) -> str:
     Returns
     -------
     str
-        Without folders.
+        Without folders, and cut in its middle where it is longer than a disk takes: it says
+        what the file is by its end.
     """
-    plain = Path(name.replace("\\", "/")).name.strip(". ")
-    return plain[-100:] or "file"
+    plain = Path(name.replace("\\", "/").replace("\0", "")).name.strip(". ") or "file"
+    ending = "".join(Path(plain).suffixes[-2:]).encode("utf-8", "replace")[-_ENDING:]
+    stem = plain.encode("utf-8", "replace")
+    if len(stem) <= _LONGEST_NAME:
+        return stem.decode("utf-8", "ignore")
+    return (stem[: _LONGEST_NAME - len(ending)] + ending).decode("utf-8", "ignore")
 
 
 def _without_folder(problem: Problem) -> Problem:

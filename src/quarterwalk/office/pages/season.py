@@ -2,15 +2,10 @@
 
 from __future__ import annotations
 
+from quarterwalk.call.clock_told import distance_told, miles_from_km
 from quarterwalk.call.figures import odds_words
 from quarterwalk.crop import Stage, StageName, WeekOdds
 from quarterwalk.office.crop_clocks import WorkedFrom
-from quarterwalk.units import FOOT_M, MILE_FEET
-
-_MILES_PER_KM = float(1000 / (MILE_FEET * FOOT_M))
-
-# Below this a distance is told with a decimal. [miles]
-_NEAR = 10
 
 # Past this a doubt is too small to be told in words. [fraction]
 _CERTAIN = 0.995
@@ -51,14 +46,30 @@ def _week(stage: Stage) -> str:
     return f"week {weeks[0]} to {weeks[-1]}" if len(weeks) > 2 else f"week {weeks[0]} or {weeks[1]}"
 
 
+_STRETCHES = {"before": "before squaring", "squaring": "squaring", "blooming": "blooming"}
+
+
 def _likeliest(told: WeekOdds, *, odds: bool) -> str:
     """Name where the crop most likely stands, with the doubt that is left."""
-    chances = [(told.before, "before squaring"), (told.blooming, "blooming")]
-    chances += [(chance, f"week {week}") for week, chance in enumerate(told.weeks, start=1)]
-    chance, words = max(chances)
+    week, (stretch, chance) = told.likely_week, told.stretches[0]
+    words = _STRETCHES[stretch]
+    if week is not None:
+        best = told.weeks[week - 1]
+        if best < 1 / 2:
+            # other weeks together are likelier than the likeliest one
+            return _split(week, best, chance, odds=odds)
+        words, chance = f"week {week}", best
     if chance >= _CERTAIN:
         return words
     return f"{words}, {odds_words(chance)}" if odds else f"{words}, most likely"
+
+
+def _split(week: int, best: float, squaring: float, *, odds: bool) -> str:
+    if not odds:
+        return f"squaring, most likely week {week}"
+    if squaring >= _CERTAIN:
+        return f"squaring; week {week}, {odds_words(best)}"
+    return f"squaring, {odds_words(squaring)}; week {week}, {odds_words(best)}"
 
 
 def rests_on(worked: WorkedFrom) -> str:
@@ -77,5 +88,4 @@ def rests_on(worked: WorkedFrom) -> str:
     told = f"Worked out from the weather of {worked.station}"
     if worked.distance_km is None:
         return told
-    miles = worked.distance_km * _MILES_PER_KM
-    return f"{told}, {miles:.0f} miles off" if miles >= _NEAR else f"{told}, {miles:.1f} miles off"
+    return f"{told}, {distance_told(miles_from_km(worked.distance_km))} miles off"

@@ -99,7 +99,9 @@ def _days(count: int) -> str:
     return "1 day" if count == 1 else f"{count} days"
 
 
-def weather_taken(done: Sequence[TakenStation], told: WeatherFile) -> Iterator[str]:
+def weather_taken(
+    done: Sequence[TakenStation], told: WeatherFile, why_no_stage: str
+) -> Iterator[str]:
     """Say what became of a weather file: its days, how gaps are filled, and what is odd in it.
 
     Parameters
@@ -108,6 +110,8 @@ def weather_taken(done: Sequence[TakenStation], told: WeatherFile) -> Iterator[s
         What was taken.
     told : WeatherFile
         The file.
+    why_no_stage : str
+        Why no field's stage can be worked out all the same; empty where one can.
 
     Yields
     ------
@@ -119,6 +123,8 @@ def weather_taken(done: Sequence[TakenStation], told: WeatherFile) -> Iterator[s
         yield " ".join(_told(each))
     if len(done) > _MOST_STATIONS:
         yield f"And {len(done) - _MOST_STATIONS} more stations."
+    if why_no_stage:
+        yield f"No field's stage can be worked out yet. {why_no_stage}"
     yield from some_notices([*(finding.text for finding in told.findings), *told.notices])
 
 

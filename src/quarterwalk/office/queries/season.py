@@ -12,7 +12,7 @@ from quarterwalk.office.access import walks_seen
 from quarterwalk.office.crop_clocks import FieldSeason, season_of
 from quarterwalk.office.models import FieldRow, Membership, WalkRow
 from quarterwalk.office.queries.standing import newest_calls
-from quarterwalk.office.translate import to_guideline
+from quarterwalk.office.translate import season_on, to_guideline
 from quarterwalk.picture.season_drawn import SeasonWalk
 from quarterwalk.report.season import make_season
 from quarterwalk.report.season_report import SeasonDone, SeasonField, SeasonReport
@@ -48,9 +48,11 @@ def season_seen(row: FieldRow, part: Membership, on: date) -> SeasonSeen:
     if not isinstance(season, FieldSeason):
         return SeasonSeen(None, season)
     grower = row.grower.name if row.grower else ""
+    dates = season_on(row, on)
+    again = dates is not None and dates.replanted == season.clock.planted
     report = make_season(
         season.clock,
-        field=SeasonField(row.name, grower, row.acres),
+        field=SeasonField(row.name, grower, row.acres, replanted=again),
         weather=season.weather,
         guideline=to_guideline(row),
         done=_done(row, part, on),

@@ -12,7 +12,7 @@ from django.db.models import OuterRef, QuerySet, Subquery
 
 from quarterwalk.crop import CropDates
 from quarterwalk.office.crop_clocks import Clocks, CropStanding
-from quarterwalk.office.models import CallRow, FieldRow, WalkRow
+from quarterwalk.office.models import CallRow, District, FieldRow, WalkRow
 
 _TELLS = ("open", "handed-over", "closed")
 """States of walks that say something of a field."""
@@ -103,6 +103,33 @@ def standing(
         Without a call where the field has lost its rule or its dates since.
     """
     return Standing(row, crop, walk, call if row.guideline and crop.dates is not None else None)
+
+
+def why_no_stage(district: District, on: date) -> str:
+    """Say why weather tells the stage of no field, where some wait for it.
+
+    Parameters
+    ----------
+    district : District
+        The district.
+    on : date
+        The day.
+
+    Returns
+    -------
+    str
+        The reason of the first field, as a sentence; empty where a stage is worked out, or none
+        has to be.
+    """
+    rows = list(district.fields.prefetch_related("seasons", "treatments"))
+    clocks = Clocks(rows, {on.year})
+    told = ""
+    for row in rows:
+        crop = clocks.standing(row, on)
+        if crop.worked is not None:
+            return ""
+        told = told or crop.why_not
+    return told
 
 
 def newest_calls(walk_ids: Iterable[str]) -> dict[str, Mapping[str, Any]]:

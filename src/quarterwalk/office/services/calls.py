@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
+from typing import Any
 
 from django.db.models import Max, Prefetch, QuerySet
 
@@ -14,13 +15,18 @@ from quarterwalk.call import Call, CallOptions, make_call
 from quarterwalk.files.call_json import walk_json
 from quarterwalk.office import clock
 from quarterwalk.office.crop_clocks import Clocks, CropStanding, waits_for_clock
-from quarterwalk.office.models import CallRow, CheckRow, District, FieldRow, SeasonRow, WalkRow
+from quarterwalk.office.kept_weather import DistrictWeather
+from quarterwalk.office.models import CallRow, CheckRow, FieldRow, SeasonRow, WalkRow
 from quarterwalk.office.translate import to_guideline, to_line, to_walk
 from quarterwalk.reading import Reading, take_readings
 from quarterwalk.walk import Walk, WalkHead, WalkTable
 
 LEVEL = 0.90
 """Chance that a range shown by the office holds the true value. [fraction]"""
+
+# Numbers of a call that are nearer are the same: sums of chances differ in their last digits
+# by the order of what is summed. [as the number]
+_ROUNDING = 1e-6
 
 # Walks whose calls are made at once: a season's plants of a large district fit in memory.
 _AT_ONCE = 100
@@ -86,7 +92,12 @@ def with_checks(walk_ids: Iterable[str]) -> list[WalkRow]:
     )
 
 
-def calls_for(walks: Iterable[WalkRow], *, language: str = "en") -> dict[str, Judged]:
+def calls_for(
+    walks: Iterable[WalkRow],
+    *,
+    language: str = "en",
+    weather: Mapping[int, DistrictWeather] | None = None,
+) -> dict[str, Judged]:
     """Make the calls of many walks at once; nothing is kept.
 
     Parameters
@@ -95,6 +106,8 @@ def calls_for(walks: Iterable[WalkRow], *, language: str = "en") -> dict[str, Ju
         Which; only their ids are used.
     language : str
         The one that they are worded in.
+    weather : mapping of int to DistrictWeather
+        By district, in place of what is kept of it.
 
     Returns
     -------
@@ -106,7 +119,7 @@ def calls_for(walks: Iterable[WalkRow], *, language: str = "en") -> dict[str, Ju
     if not found:
         return {}
     readings = take_readings(WalkTable.from_walks(walk for _, walk in found))
-    clocks = Clocks(_fields(found), {walk.date.year for _, walk in found})
+    clocks = Clocks(_fields(found), {walk.date.year for _, walk in found}, weather)
     judged = {}
     for (row, walk), reading in zip(found, readings, strict=True):
         crop = CropStanding() if row.field is None else clocks.standing(row.field, walk.date)
@@ -197,16 +210,66 @@ def keep(walk_ids: Sequence[str]) -> None:
 
 
 def _keep(walk_ids: Sequence[str]) -> None:
-    judged = calls_for(WalkRow.objects.filter(walk_id__in=list(walk_ids)))
-    last = _last_hashes(judged)
-    now = clock.now()
-    kept = []
-    for walk_id, each in sorted(judged.items()):
-        text = call_text(each)
-        sha256 = hashlib.sha256(text.encode()).hexdigest()
-        if each.call is not None and last.get(walk_id) != sha256:
-            kept.append(CallRow(walk_id=walk_id, made_at=now, content=text, sha256=sha256))
-    CallRow.objects.bulk_create(kept)
+    keep_texts(texts_of(walk_ids))
+
+
+def texts_of(
+    walk_ids: Sequence[str], weather: Mapping[int, DistrictWeather] | None = None
+) -> dict[str, str]:
+    """Make the calls of some walks, and write them as they are kept.
+
+    Parameters
+    ----------
+    walk_ids : sequence of str
+        Which.
+    weather : mapping of int to DistrictWeather
+        By district, in place of what is kept of it.
+
+    Returns
+    -------
+    dict of str to str
+        By walk; one that can't be judged is left out.
+    """
+    made: dict[str, str] = {}
+    for start in range(0, len(walk_ids), _AT_ONCE):
+        some = WalkRow.objects.filter(walk_id__in=list(walk_ids[start : start + _AT_ONCE]))
+        judged = calls_for(some, weather=weather)
+        made |= {id: call_text(each) for id, each in judged.items() if each.call is not None}
+    return made
+
+
+def keep_texts(texts: Mapping[str, str]) -> None:
+    """Keep calls that are made already, where one differs from the last that was kept.
+
+    Parameters
+    ----------
+    texts : mapping of str to str
+        From `texts_of`.
+    """
+    now, last = clock.now(), _last_hashes(texts)
+    sums = {walk_id: hashlib.sha256(text.encode()).hexdigest() for walk_id, text in texts.items()}
+    other = [walk_id for walk_id in sorted(texts) if last.get(walk_id) != sums[walk_id]]
+    before = _last_texts(walk_id for walk_id in other if walk_id in last)
+    CallRow.objects.bulk_create(
+        CallRow(walk_id=walk_id, made_at=now, content=texts[walk_id], sha256=sums[walk_id])
+        for walk_id in other
+        if walk_id not in before or not _says_the_same(before[walk_id], texts[walk_id])
+    )
+
+
+def _says_the_same(one: str, other: str) -> bool:
+    """Tell whether two calls differ by nothing but rounding in the last digits of a number."""
+    return _alike(json.loads(one), json.loads(other))
+
+
+def _alike(one: Any, other: Any) -> bool:
+    if isinstance(one, float) and isinstance(other, float):
+        return abs(one - other) < _ROUNDING
+    if isinstance(one, dict) and isinstance(other, dict):
+        return one.keys() == other.keys() and all(_alike(one[key], other[key]) for key in one)
+    if isinstance(one, list) and isinstance(other, list):
+        return len(one) == len(other) and all(map(_alike, one, other))
+    return bool(one == other)
 
 
 def _walked_later(walk_ids: Sequence[str]) -> set[str]:
@@ -253,19 +316,19 @@ def keep_for_field(field: FieldRow) -> None:
     keep(list(WalkRow.objects.filter(field=field).values_list("walk_id", flat=True)))
 
 
-def keep_for_weather(district: District, since: date) -> None:
-    """Keep the calls of walks whose field's first square is worked out from weather.
+def keep_for_look(field: FieldRow, on: date) -> None:
+    """Keep the calls of walks that something seen of their field may change.
 
     Parameters
     ----------
-    district : District
-        Whose weather has changed.
-    since : date
-        The first day that a change reaches: walks before it were judged by the days up to
-        theirs, and stay as they are.
+    field : FieldRow
+        Which.
+    on : date
+        The day of the look: walks before it, and walks of a season whose first square was
+        given, know nothing of it.
     """
-    waiting = _waiting(SeasonRow.objects.filter(field__district=district))
-    keep([walk_id for walk_id, _, on in _walks_of(waiting) if on >= since])
+    waiting = _waiting(SeasonRow.objects.filter(field=field, year=on.year))
+    keep([walk_id for walk_id, _, walked in _walks_of(waiting) if walked >= on])
 
 
 def call_text(judged: Judged) -> str:
@@ -286,10 +349,18 @@ def call_text(judged: Judged) -> str:
 
 
 def _last_hashes(walk_ids: Iterable[str]) -> dict[str, str]:
+    return dict(_newest(walk_ids).values_list("walk_id", "sha256"))
+
+
+def _last_texts(walk_ids: Iterable[str]) -> dict[str, str]:
+    return dict(_newest(walk_ids).values_list("walk_id", "content"))
+
+
+def _newest(walk_ids: Iterable[str]) -> QuerySet[CallRow]:
     newest = (
         CallRow.objects.filter(walk_id__in=list(walk_ids))
         .values("walk_id")
         .annotate(last=Max("pk"))
         .values_list("last", flat=True)
     )
-    return dict(CallRow.objects.filter(pk__in=list(newest)).values_list("walk_id", "sha256"))
+    return CallRow.objects.filter(pk__in=list(newest))

@@ -22,6 +22,10 @@ from quarterwalk.office.services.refused import ServiceRefused
 from quarterwalk.office.services.turn import take_turn
 from quarterwalk.office.translate import boundary_text
 
+# No crop squares, or blooms, so soon after planting in any heat (rules of this project, about
+# half of what is common). [days]
+_SQUARE_LEAST, _BLOOM_LEAST = 14, 28
+
 # A line as people write it.
 _NUMBER = re.compile(r"[0-9]{1,4}(\.[0-9]{1,4})?")
 
@@ -170,9 +174,15 @@ def set_dates(
     values = {name: getattr(dates, name) for name in SeasonDates.__slots__}
     _refuse_too_long(values)
     take_turn(field.district)
+    sprayed = Treatment.objects.filter(field=field, on__year=year)
+    days = set(sprayed.values_list("on", flat=True))
+    if SeasonRow.objects.filter(field=field, year=year, **values).exists() and (
+        treated is None or days == set(treated)
+    ):
+        return  # a table that comes again makes no call anew
     SeasonRow.objects.update_or_create(field=field, year=year, defaults=values)
     if treated is not None:
-        Treatment.objects.filter(field=field, on__year=year).delete()
+        sprayed.delete()
         Treatment.objects.bulk_create(Treatment(field=field, on=on) for on in sorted(set(treated)))
     calls.keep_for_field(field)
 
@@ -185,28 +195,42 @@ def _refuse_contradictions(year: int, dates: SeasonDates, treated: Sequence[date
     for day in treated:
         if day.year != year:
             raise ServiceRefused(f"This is the season of {year}, got {day.isoformat()}.", "treated")
-    first, planted = dates.first_square, dates.replanted or dates.planted
+    _refuse_too_soon(dates)
+    first = dates.first_square
     if first is None:
-        _refuse_without_first_square(dates, planted)
+        _refuse_without_first_square(dates)
         return
-    if planted is not None and first <= planted:
-        raise ServiceRefused(
-            f"First square must come after planting ({planted.isoformat()}).", "first_square"
-        )
     try:
         CropDates(first, dates.first_square_latest, dates.bloom)
     except CropDateError as error:
         raise ServiceRefused(f"{str(error)[:1].upper()}{str(error)[1:]}", "first_square") from error
 
 
-def _refuse_without_first_square(dates: SeasonDates, planted: date | None) -> None:
+def _refuse_too_soon(dates: SeasonDates) -> None:
+    """Refuse days that no crop reaches so soon after planting: one of the two is a slip."""
+    once, again = dates.planted, dates.replanted
+    if once is not None and again is not None and again <= once:
+        raise ServiceRefused(
+            f"Planted again must come after planting ({once.isoformat()}).", "replanted"
+        )
+    planted = again or once
+    if planted is None:
+        return
+    told = (
+        ("First square", dates.first_square, "first_square", _SQUARE_LEAST),
+        ("First bloom", dates.bloom, "bloom", _BLOOM_LEAST),
+    )
+    for event, day, name, least in told:
+        if day is not None and (day - planted).days < least:
+            after = f"at least {least} days after planting ({planted.isoformat()})"
+            raise ServiceRefused(f"{event} must come {after}.", name)
+
+
+def _refuse_without_first_square(dates: SeasonDates) -> None:
     """Refuse what says nothing without first square; with planting it may be worked out."""
+    planted = dates.replanted or dates.planted
     if dates.first_square_latest is not None or (dates.bloom is not None and planted is None):
         raise ServiceRefused("Give the day of first square too.", "first_square")
-    if dates.bloom is not None and planted is not None and dates.bloom <= planted:
-        raise ServiceRefused(
-            f"First bloom must come after planting ({planted.isoformat()}).", "bloom"
-        )
 
 
 def _refuse_too_long(values: Mapping[str, object]) -> None:

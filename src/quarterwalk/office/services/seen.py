@@ -48,7 +48,7 @@ def note_seen(*, field: FieldRow, seen: Seen, by: Person) -> SeenRow:
     _refuse_day(field, seen.on)
     take_turn(field.district)
     row = SeenRow.objects.create(field=field, by=by, at=clock.now(), **from_seen(seen))
-    calls.keep_for_field(field)
+    calls.keep_for_look(field, seen.on)
     return row
 
 
@@ -74,4 +74,4 @@ def strike_seen(*, seen: SeenRow, by: Person) -> None:
     take_turn(seen.field.district)
     struck = SeenRow.objects.filter(pk=seen.pk, struck_at=None)
     if struck.update(struck_at=clock.now(), struck_by=by):
-        calls.keep_for_field(seen.field)
+        calls.keep_for_look(seen.field, seen.on)

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
-from datetime import timedelta
+from typing import Any
 
 import numpy as np
 from django.db import transaction
@@ -12,13 +12,14 @@ from django.db import transaction
 from quarterwalk.errors import Problem, RefusedInput
 from quarterwalk.files.weather_file import WeatherFile
 from quarterwalk.office import clock
-from quarterwalk.office.kept_weather import weather_of
+from quarterwalk.office.kept_weather import DistrictWeather, weather_of
 from quarterwalk.office.models import District, StationRow
-from quarterwalk.office.services import calls
+from quarterwalk.office.services.calls_ahead import CallsAhead
+from quarterwalk.office.services.station_places import refuse_places
 from quarterwalk.office.services.turn import take_turn
-from quarterwalk.office.translate_season import from_weather, to_weather
+from quarterwalk.office.translate_season import from_weather
+from quarterwalk.office.weather_change import WeatherChange
 from quarterwalk.weather import DailyWeather, DayMark, fill_gaps
-from quarterwalk.weather.fill import NEIGHBOUR_REACH
 from quarterwalk.weather.merge import Merged, merged
 from quarterwalk.weather.station import by_distance
 
@@ -26,8 +27,12 @@ from quarterwalk.weather.station import by_distance
 # next; more than these are a file of a whole state. [stations]
 MOST_STATIONS = 40
 
-# Days that are filled are told by days so far away.
-_FILLED_BY = timedelta(days=NEIGHBOUR_REACH)
+# Walks that came in while calls were made: so many are looked at while others wait, some
+# tenths of a second. [count]
+_FEW = 5
+
+# How often calls are made while others write, before they have to wait. [count]
+_TRIES = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +62,15 @@ class TakenStation:
     missing: int
 
 
-@transaction.atomic
+@dataclass(frozen=True, slots=True, eq=False)
+class _Planned:
+    """A change of a district's weather, and what keeps its rows."""
+
+    change: WeatherChange
+    write: Callable[[], object]
+    merged: Mapping[str, Merged]
+
+
 def take_weather(*, district: District, weather: WeatherFile) -> tuple[TakenStation, ...]:
     """Take over the stations of a weather file.
 
@@ -76,26 +89,64 @@ def take_weather(*, district: District, weather: WeatherFile) -> tuple[TakenStat
     Raises
     ------
     RefusedInput
-        If the district would have more stations than its fields can need.
+        If the district would have more stations than its fields can need, or nothing would
+        tell where they lie, or a station would lie elsewhere than before.
     """
-    take_turn(district)
-    rows = {row.station: row for row in StationRow.objects.filter(district=district)}
     told = {each.station.id: each for each in weather.stations}
-    _refuse_too_many(weather, len({*rows, *told}))
-    now, done = clock.now(), {}
-    for id, days in told.items():
-        row = rows.get(id)
-        done[id] = merged(None if row is None else to_weather(row), days)
+
+    def plan(before: DistrictWeather) -> _Planned:
+        here = {each.station.id: each for each in before.stations}
+        refuse_places(weather, here)
+        _refuse_too_many(weather, len({*here, *told}))
+        done = {id: merged(here.get(id), days) for id, days in told.items()}
+        rows = [from_weather(each.weather) for each in done.values() if each.since is not None]
+        after = before.after(taken={id: each.weather for id, each in done.items()})
+        changed = [each.since for each in done.values() if each.since is not None]
+        change = WeatherChange(before, after, min(changed, default=None))
+        return _Planned(change, lambda: _write(district, rows), done)
+
+    planned = _carry_out(district, plan)
+    after = {each.station.id: each for each in planned.change.after.stations}
+    return tuple(_taken(told[id], each, after) for id, each in planned.merged.items())
+
+
+def _write(district: District, rows: Iterable[Mapping[str, Any]]) -> None:
+    now = clock.now()
+    for row in rows:
         StationRow.objects.update_or_create(
-            district=district,
-            station=id,
-            defaults={**from_weather(done[id].weather), "taken_at": now},
+            district=district, station=row["station"], defaults={**row, "taken_at": now}
         )
-    changed = [each.since for each in done.values() if each.since is not None]
-    if changed:
-        calls.keep_for_weather(district, min(changed) - _FILLED_BY)
-    here = {each.station.id: each for each in weather_of(district.pk).stations}
-    return tuple(_taken(told[id], each, here) for id, each in done.items())
+
+
+def _carry_out(district: District, plan: Callable[[DistrictWeather], _Planned]) -> _Planned:
+    """Keep a change and all calls that it makes anew in one short transaction.
+
+    Calls are made before, while others read and write; what changed meanwhile is made again.
+    Nobody sees a part of it, and where it breaks off nothing was done.
+    """
+    ahead = CallsAhead(district)
+    for _ in range(_TRIES):
+        planned = plan(weather_of(district.pk))
+        ahead.make(planned.change)
+        with transaction.atomic():
+            take_turn(district)
+            if _still_holds(district, planned.change, ahead):
+                return _keep(planned, ahead)
+    with transaction.atomic():  # others change so much that they have to wait
+        take_turn(district)
+        return _keep(plan(weather_of(district.pk)), ahead)
+
+
+def _still_holds(district: District, change: WeatherChange, ahead: CallsAhead) -> bool:
+    same = weather_of(district.pk).content == change.before.content
+    return same and len(ahead.lacking(change)) <= _FEW
+
+
+def _keep(planned: _Planned, ahead: CallsAhead) -> _Planned:
+    ahead.make(planned.change)
+    planned.write()
+    ahead.keep()
+    return planned
 
 
 def _refuse_too_many(weather: WeatherFile, count: int) -> None:
@@ -129,7 +180,6 @@ def _taken(told: DailyWeather, done: Merged, here: Mapping[str, DailyWeather]) -
     )
 
 
-@transaction.atomic
 def remove_station(*, station: StationRow) -> None:
     """Take a station away with all its days; fields go by the others.
 
@@ -138,6 +188,9 @@ def remove_station(*, station: StationRow) -> None:
     station : StationRow
         Which.
     """
-    take_turn(station.district)
-    StationRow.objects.filter(pk=station.pk).delete()
-    calls.keep_for_weather(station.district, station.first)
+
+    def plan(before: DistrictWeather) -> _Planned:
+        change = WeatherChange(before, before.after(away=station.station), station.first)
+        return _Planned(change, StationRow.objects.filter(pk=station.pk).delete, {})
+
+    _carry_out(station.district, plan)

@@ -6,10 +6,12 @@ from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect
 from django.views.decorators.http import require_http_methods, require_POST
 
+from quarterwalk.office import clock
 from quarterwalk.office.access_season import station_led, stations_of
 from quarterwalk.office.forms.weather import WeatherForm
 from quarterwalk.office.kept_weather import weather_of
 from quarterwalk.office.pages.weather import weather_page, weather_taken
+from quarterwalk.office.queries.standing import why_no_stage
 from quarterwalk.office.services.weather import remove_station, take_weather
 from quarterwalk.office.views.here import led_here
 from quarterwalk.office.views.show import sent, show, signed_in, tell
@@ -19,15 +21,16 @@ from quarterwalk.office.views.show import sent, show, signed_in, tell
 def weather_import(request: HttpRequest) -> HttpResponse:
     """Take weather from a file, and show what is here."""
     part = led_here(request)
-    form = WeatherForm(sent(request), request.FILES or None)
+    here = weather_of(part.district_id).stations
+    named = [each.station for each in here]
+    form = WeatherForm(named, sent(request), request.FILES or None)
     if form.is_valid() and form.told is not None:
         with form.refusals():
             done = take_weather(district=part.district, weather=form.told)
-            tell(request, *weather_taken(done, form.told))
+            why = why_no_stage(part.district, clock.today(part.district))
+            tell(request, *weather_taken(done, form.told, why))
             return redirect("weather-import")
-    page = weather_page(
-        form, stations_of(part).defer("days"), weather_of(part.district_id).stations
-    )
+    page = weather_page(form, stations_of(part).defer("days"), here)
     return show(request, "imports/weather.html", page, form)
 
 
