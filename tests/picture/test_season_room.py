@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from datetime import date, timedelta
 
 import numpy as np
@@ -11,7 +12,7 @@ from hypothesis import strategies as st
 from quarterwalk.call import Verdict
 from quarterwalk.picture.season import SeasonDrawn, SeasonMark, SeasonWalk
 from quarterwalk.words import LANGUAGES
-from tests.picture.drawn import size_of, text_boxes
+from tests.picture.drawn import having, size_of, text_boxes
 from tests.picture.seasons import PLANTED, after, drawn_season, season
 
 NAMES = st.text(max_size=40) | st.sampled_from(["first square", "ñandú <&> \x00", "W" * 60])
@@ -104,3 +105,63 @@ def test_the_words_of_a_season_stay_on_the_paper(drawn: SeasonDrawn, width: floa
         assert top >= -0.1, text
         assert right <= wide + 0.1, text
         assert bottom <= tall + 0.1, text
+
+
+def upright_pieces(svg: str) -> list[tuple[float, float, float]]:
+    """Give x, top and bottom of each piece of the lines of today, sprays and months."""
+    found = []
+    for cls in ("qw-today", "qw-measure", "qw-hair"):
+        for path in having(svg, cls, "path"):
+            for x, top, bottom in re.findall(r"M([\d.-]+),([\d.-]+)V([\d.-]+)", path.get("d", "")):
+                found.append((float(x), float(top), float(bottom)))
+    return found
+
+
+@settings(max_examples=60, deadline=None)
+@given(any_season(), WIDTHS, st.sampled_from(LANGUAGES))
+def test_no_upright_line_runs_through_words(
+    drawn: SeasonDrawn, width: float, language: str
+) -> None:
+    svg = drawn_season(drawn, width=width, language=language)
+    boxes = text_boxes(svg)
+    for x, top, bottom in upright_pieces(svg):
+        for text, left, above, right, below in boxes:
+            clear = x <= left or x >= right or bottom <= above + 0.1 or top >= below - 0.1
+            assert clear, (text, x)
+
+
+def test_the_line_of_today_is_drawn_beside_words() -> None:
+    pieces = [each for each in upright_pieces(drawn_season(season())) if each[2] - each[1] > 3]
+    assert len(pieces) > 3
+
+
+@settings(max_examples=60, deadline=None)
+@given(any_season(), st.sampled_from([300.0, 340.0, 680.0]), st.sampled_from(LANGUAGES))
+def test_no_spray_and_no_next_look_goes_without_its_words(
+    drawn: SeasonDrawn, width: float, language: str
+) -> None:
+    svg = drawn_season(drawn, width=width, language=language)
+    said = " ".join(text for text, *_ in text_boxes(svg))
+    days = {day for day in drawn.treated if drawn.planted <= day <= drawn.last}
+    assert said.count({"en": "sprayed", "es": "aplicación"}[language]) == len(days)
+    assert len(having(svg, "qw-ink", "path")) == len(days)
+    look = {"en": "next look", "es": "próxima revisión"}[language]
+    assert said.count(look) == (drawn.next_look is not None)
+
+
+@settings(max_examples=60, deadline=None)
+@given(any_season(), WIDTHS)
+def test_every_line_of_the_axis_has_its_number(drawn: SeasonDrawn, width: float) -> None:
+    svg = drawn_season(drawn, width=width)
+    hairs = [
+        y
+        for path in having(svg, "qw-hair", "path")
+        for y in re.findall(r"M0,([\d.-]+)H", path.get("d", ""))
+    ]
+    feet = [
+        float(each.get("y", ""))
+        for each in having(svg, "qw-quiet", "text")
+        if re.fullmatch(r"[\d,]+", each.text or "")
+    ]
+    for y in hairs:
+        assert any(abs(float(y) - 4 - foot) < 0.05 for foot in feet), y

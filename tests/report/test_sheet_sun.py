@@ -52,9 +52,10 @@ def test_where_the_sun_is_never_overhead_only_the_way_is_told(zone: tzinfo | Non
 
 @pytest.mark.parametrize("zone", [None, TEXAS])
 @pytest.mark.parametrize("paper", Paper)
-def test_the_line_is_one_line_on_paper(paper: Paper, zone: tzinfo | None) -> None:
+@pytest.mark.parametrize("language", ["en", "es"])
+def test_the_line_is_one_line_on_paper(paper: Paper, language: str, zone: tzinfo | None) -> None:
     pytest.importorskip("typst", reason="needs the report extra")
-    content = walk_sheet(laid(), zone=zone)
+    content = walk_sheet(laid(), language=language, zone=zone)
     (page, *_) = PdfReader(io.BytesIO(sheet_pdf(content, paper=paper))).pages
     assert content.sun in page.extract_text().splitlines()
 

@@ -91,20 +91,26 @@ def distance_told(value: float) -> str:
     return f"{value:.1f}" if round(value, 1) < _NEAR else f"{value:,.0f}"
 
 
-# By whether it is one day, and whether nothing was seen.
+# By how many days it has besides the first (2 stands for more), and whether anything was seen.
 _FIRST_SQUARE = {
-    (False, False): noted(
+    (2, True): noted(
         "First square was not given. By {weather} and what was seen it is most likely {likely},"
         " and very likely between {first} and {last}."
     ),
-    (False, True): noted(
+    (2, False): noted(
         "First square was not given. By {weather} alone it is most likely {likely}, and very"
         " likely between {first} and {last}."
     ),
-    (True, False): noted(
-        "First square was not given. By {weather} and what was seen it was {likely}."
+    (1, True): noted(
+        "First square was not given. By {weather} and what was seen it is most likely {likely},"
+        " and very likely that day or {other}."
     ),
-    (True, True): noted("First square was not given. By {weather} alone it was {likely}."),
+    (1, False): noted(
+        "First square was not given. By {weather} alone it is most likely {likely}, and very"
+        " likely that day or {other}."
+    ),
+    (0, True): noted("First square was not given. By {weather} and what was seen it was {likely}."),
+    (0, False): noted("First square was not given. By {weather} alone it was {likely}."),
 }
 _OTHER_YEARS = noted("Weather is known until {day} only; from there on other years stand in.")
 _CARRIED_ON = noted(
@@ -154,11 +160,13 @@ def _chances(told: WorkedOut) -> Iterator[str]:
 
 
 def _worked_out(told: WorkedOut) -> Iterator[str]:
-    one_day, alone = told.first == told.last, not told.looked
+    text = _FIRST_SQUARE[min((told.last - told.first).days, 2), told.looked]
+    other = told.last if told.likely == told.first else told.first
     yield phrase(
-        _FIRST_SQUARE[one_day, alone],
+        text,
         weather=_weather(told),
         likely=day_words(told.likely),
+        other=day_words(other),
         first=day_words(told.first),
         last=day_words(told.last),
     )

@@ -1,5 +1,5 @@
 self.QUARTERWALK_FILES = {
-  "version": "0ee945f0a955",
+  "version": "e33a0773c401",
   "files": {
     "AtkinsonHyperlegibleNext-wght.woff2": "18b2a1a39a2fa298b0ba5390aca68462669826c90925656f1c1f6796e0e1bbaf",
     "acts/day.js": "d8b57d3f46a1dab6af5f9b5ea67db1168fa1f5868f4c6d9d69ddb5fe131bee7f",
@@ -18,7 +18,7 @@ self.QUARTERWALK_FILES = {
     "clock.js": "d2fc542de57d66e21c67734297aacc16dcaf13fbd2734b49058f4156a408e3d4",
     "controller.js": "c35e6b69139ce4379b5386bd1d0484505e01905a3ff3df166f9ae0826ae42f38",
     "day.js": "57b188f3acc8840db6ad47a9bd46da8dc409c18123f8206977d33cb51b3f3a7a",
-    "drawings.css": "3340c2c1853f2c7f62494bfc7170c7a28c424def294ee8c1ef8d0157489370df",
+    "drawings.css": "a63b02b8d48625c197dac32c39a883bc1e939486c93b3cd90cc70390d12385f1",
     "drawings/icon.js": "924b40f39e9c63cab7ec7f5fba18f4dded5acf54b9a158a17775919806b37d03",
     "drawings/insect.js": "a4c203a744b6dee9d03dba611c03f3e0ed1857960b6798fe6def71587f30f7b3",
     "drawings/mark.js": "0d46f391643c8e261a3c68d55da608bd4b411e1acd6eb753249cfb3f97d3a8cd",

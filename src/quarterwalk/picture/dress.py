@@ -66,7 +66,8 @@ _RULES = {
     # the season
     "hair": "fill:none;stroke:{tint-2};stroke-width:1",
     "usual": "[tint-2]",
-    "usual-line": "fill:none;stroke:{rule};stroke-width:1.2",
+    "usual-edge": "fill:none;stroke:{rule};stroke-width:1",
+    "usual-line": "fill:none;stroke:{tint-4};stroke-width:1.2",
     "ahead": "[tint-3]",
     "ahead-edge": "fill:none;stroke:{second};stroke-width:1.2;stroke-dasharray:5 4",
     "ahead-line": "fill:none;stroke:{second};stroke-width:1.2",

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from quarterwalk.picture.drawing import Telling, drawing
 from quarterwalk.picture.ground import Box
-from quarterwalk.picture.season_days import DAYS_HEIGHT, days_lane, month_lines
+from quarterwalk.picture.season_days import days_lane, month_lines
 from quarterwalk.picture.season_drawn import SeasonDrawn, SeasonMark, SeasonWalk
 from quarterwalk.picture.season_heat import HeatRoom, heat_axis, heat_dot, heat_lines
 from quarterwalk.picture.season_heat_words import heat_words
 from quarterwalk.picture.season_marks import marks_stair, planted_mark
+from quarterwalk.picture.season_part import Part
 from quarterwalk.picture.season_place import broken
 from quarterwalk.picture.season_room import HEAD, SeasonRoom
 from quarterwalk.picture.season_uprights import Uprights, uprights
@@ -20,11 +21,18 @@ from quarterwalk.words import phrase
 __all__ = ["SeasonDrawn", "SeasonMark", "SeasonWalk", "season_picture"]
 
 _SHARE, _LOWEST, _HIGHEST = 0.32, 190.0, 250.0  # of the heat: of the width, and limits [px]
+_FLAT = 130.0  # of the heat where the drawing shares a sheet [px]
 _GAP = 8.0  # between two lanes [px]
 
 
 def season_picture(
-    drawn: SeasonDrawn, *, told: Telling, theme: Theme, id: str, width: float
+    drawn: SeasonDrawn,
+    *,
+    told: Telling,
+    theme: Theme,
+    id: str,
+    width: float,
+    flat: bool = False,
 ) -> str:
     """Draw one field's season along one line of days.
 
@@ -44,6 +52,8 @@ def season_picture(
         Begins every id inside.
     width : float
         Its height follows. [px]
+    flat : bool
+        Whether the heat is drawn low, to save paper.
 
     Returns
     -------
@@ -52,30 +62,35 @@ def season_picture(
     """
     room = SeasonRoom(drawn.planted, drawn.last, width)
     above = uprights(room, drawn, broken(phrase("Heat units since planting, DD60"), HEAD, width))
-    tall = min(max(_SHARE * width, _LOWEST), _HIGHEST)
+    tall = min(max(_SHARE * width, _FLAT if flat else _LOWEST), _HIGHEST)
     heat = HeatRoom(drawn, room, Box(0, above.bottom + 4, width, above.bottom + 4 + tall))
-    lanes, bottom = _lanes(drawn, room, above, heat.box.bottom)
-    inside = _heat(heat, above, bottom) + lanes
-    return drawing(inside, told, size=(width, bottom + 4), theme=theme, id=id)
+    lanes = _lanes(drawn, room, above, heat.box.bottom)
+    inside = _heat(heat, above, lanes) + lanes.drawn
+    return drawing(inside, told, size=(width, lanes.bottom + 4), theme=theme, id=id)
 
 
-def _heat(heat: HeatRoom, above: Uprights, bottom: float) -> str:
+def _heat(heat: HeatRoom, above: Uprights, lanes: Part) -> str:
     hairs, ticks = heat_axis(heat, above.stand)
+    said = heat_words(heat, ticks, above.stand)
+    held = (*said.held, *lanes.held)
     return (
-        month_lines(heat.room, heat.box.top, bottom)
+        month_lines(heat.room, heat.box.top, lanes.bottom, held)
         + hairs
         + heat_lines(heat)
-        + above.lines(bottom)
+        + above.lines(lanes.bottom, held)
         + heat_dot(heat)
         + above.said
-        + heat_words(heat, ticks, above.stand)
+        + said.drawn
     )
 
 
-def _lanes(drawn: SeasonDrawn, room: SeasonRoom, above: Uprights, top: float) -> tuple[str, float]:
-    """Draw all lanes below the heat, and tell where they end."""
-    days, top = days_lane(room, top), top + DAYS_HEIGHT
-    stair, top = marks_stair(room, (planted_mark(drawn.planted), *drawn.marks), top + _GAP)
-    weeks, top = weeks_lane(room, drawn, top + _GAP)
-    walks, top = walks_lane(room, drawn, above.stand, top + _GAP)
-    return days + stair + weeks + walks, top
+def _lanes(drawn: SeasonDrawn, room: SeasonRoom, above: Uprights, top: float) -> Part:
+    """Draw all lanes below the heat."""
+    days = days_lane(room, top)
+    events = planted_mark(drawn), *drawn.marks
+    stair = marks_stair(room, events, above.stand, days.bottom + _GAP)
+    weeks = weeks_lane(room, drawn, stair.bottom + _GAP)
+    walks = walks_lane(room, drawn, weeks.bottom + _GAP)
+    parts = days, stair, weeks, walks
+    held = tuple(box for part in parts for box in part.held)
+    return Part("".join(part.drawn for part in parts), walks.bottom, held)

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import date, timedelta
 
 from quarterwalk.picture.drawing import element, figure, words
 from quarterwalk.picture.ground import Box
+from quarterwalk.picture.season_part import Part, uprights_drawn
 from quarterwalk.picture.season_place import line_box, meet
 from quarterwalk.picture.season_room import SMALL, SeasonRoom, upright
 from quarterwalk.picture.season_words import month_word
@@ -37,7 +39,7 @@ def _numbers(first: date, last: date) -> range:
     return range(begin, 12 * (last.year - first.year) + last.month)
 
 
-def month_lines(room: SeasonRoom, top: float, bottom: float) -> str:
+def month_lines(room: SeasonRoom, top: float, bottom: float, held: Sequence[Box]) -> str:
     """Draw a hair through all lanes where a month begins.
 
     Parameters
@@ -46,16 +48,18 @@ def month_lines(room: SeasonRoom, top: float, bottom: float) -> str:
         Where days stand.
     top, bottom : float
         [px]
+    held : sequence of Box
+        Where words stand, through which no hair runs.
 
     Returns
     -------
     str
     """
-    data = "".join(upright(room.at(month), top, bottom) for month in months_of(room))
-    return element("path", d=data, cls="qw-hair") if data else ""
+    falls = [(room.at(month), top) for month in months_of(room)]
+    return uprights_drawn(falls, bottom, held, "qw-hair")
 
 
-def days_lane(room: SeasonRoom, top: float) -> str:
+def days_lane(room: SeasonRoom, top: float) -> Part:
     """Draw the lane of dates.
 
     Parameters
@@ -67,7 +71,7 @@ def days_lane(room: SeasonRoom, top: float) -> str:
 
     Returns
     -------
-    str
+    Part
     """
     months = months_of(room)
     weeks = [day for day in _every_day(room) if day.day in _WEEKS]
@@ -75,7 +79,9 @@ def days_lane(room: SeasonRoom, top: float) -> str:
     data += "".join(upright(room.at(day), top, top + _TICK) for day in weeks)
     data += "".join(upright(room.at(day), top, top + _LONG) for day in months)
     named, taken = _names(room, months, top + _BASE)
-    return element("path", d=data, cls="qw-axis") + named + _numbers_of(room, taken, top + _BASE)
+    numbered, boxes = _numbers_of(room, taken, top + _BASE)
+    axis = element("path", d=data, cls="qw-axis")
+    return Part(axis + named + numbered, top + DAYS_HEIGHT, (*taken, *boxes))
 
 
 def _every_day(room: SeasonRoom) -> list[date]:
@@ -99,7 +105,7 @@ def _names(room: SeasonRoom, months: list[date], y: float) -> tuple[str, list[Bo
     return "", []
 
 
-def _numbers_of(room: SeasonRoom, taken: list[Box], y: float) -> str:
+def _numbers_of(room: SeasonRoom, taken: list[Box], y: float) -> tuple[str, list[Box]]:
     """Number the weeks of a month as far as all months have room for them."""
     for numbered in _NUMBERED:
         boxes = [
@@ -110,10 +116,11 @@ def _numbers_of(room: SeasonRoom, taken: list[Box], y: float) -> str:
         boxes = [(text, box) for text, box in boxes if box.left >= 0 and box.right <= room.width]
         free = [each for each in boxes if not any(meet(_wider(each[1]), name) for name in taken)]
         if len(free) == len(boxes) and _apart([box for _, box in free]):
-            return "".join(
+            said = "".join(
                 words(box.left, y, text, "qw-words qw-quiet qw-halo", SMALL) for text, box in free
             )
-    return ""
+            return said, [box for _, box in free]
+    return "", []
 
 
 def _wider(box: Box) -> Box:

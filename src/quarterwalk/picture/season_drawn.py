@@ -27,12 +27,15 @@ class SeasonMark:
         Where it lies 8 times in 10; both are the likely day where it was seen.
     seen : bool
         Whether someone saw it.
+    given : bool
+        Whether its range is one that somebody gave.
     """
 
     name: str
     likely: date
     span: tuple[date, date]
     seen: bool
+    given: bool = False
 
     def __post_init__(self) -> None:
         first, last = self.span
@@ -78,6 +81,8 @@ class SeasonDrawn:
         First and last day of each week of squaring.
     treated : tuple of date
         Days of a spray.
+    replanted : bool
+        Whether it was planted over an earlier stand.
     """
 
     planted: date
@@ -91,6 +96,7 @@ class SeasonDrawn:
     next_look: tuple[date, date] | None
     weeks: tuple[tuple[date, date], ...]
     treated: tuple[date, ...] = ()
+    replanted: bool = False
 
     def __post_init__(self) -> None:
         before, after = (self.today - self.planted).days + 1, (self.last - self.today).days

@@ -106,6 +106,7 @@ def heat_lines(heat: HeatRoom) -> str:
     if band is not None:
         parts.append(_area(band[0], band[2], "qw-usual"))
         parts.append(_line(band[1], "qw-usual-line"))
+        parts += [_line(band[0], "qw-usual-edge"), _line(band[2], "qw-usual-edge")]
     low, middle, high = heat.fan()
     parts.append(_area(low, high, "qw-ahead"))
     parts += [_line(low, "qw-ahead-edge"), _line(high, "qw-ahead-edge")]
@@ -124,7 +125,7 @@ def heat_dot(heat: HeatRoom) -> str:
 
 
 def heat_axis(heat: HeatRoom, uprights: Sequence[float]) -> tuple[str, list[Tick]]:
-    """Draw a hair at round sums, and tell where their numbers stand.
+    """Draw a hair at round sums that have room for their number, and tell where that stands.
 
     Parameters
     ----------
@@ -138,13 +139,14 @@ def heat_axis(heat: HeatRoom, uprights: Sequence[float]) -> tuple[str, list[Tick
     (str, list of Tick)
     """
     step = round_below(heat.up.last / _TICKS)
-    sums = [step * i for i in range(1, int(heat.up.last / step) + 1)]
+    most = heat.up.last * (1 - (SMALL + _RISE) / (heat.box.bottom - heat.box.top))
+    sums = [step * i for i in range(1, int(heat.up.last / step) + 1) if step * i <= most]
     hairs = "".join(f"M0,{figure(heat.up(each))}H{figure(heat.room.width)}" for each in sums)
     texts = [(heat.up(each) - _RISE, f"{each:,g}") for each in sums]
     wide = max((width_of(text, SMALL) for _, text in texts), default=0.0)
     x = max((post + 6 for post in uprights if post <= wide), default=0.0)
-    ticks = [(x, y, text) for y, text in texts if y - SMALL > heat.box.top - _RISE]
-    return element("path", d=hairs, cls="qw-hair"), ticks
+    hair = element("path", d=hairs, cls="qw-hair") if hairs else ""
+    return hair, [(x, y, text) for y, text in texts]
 
 
 def _line(points: FloatArray, cls: str) -> str:

@@ -1,36 +1,42 @@
-"""The words beside the heat of a season: the sum today, other years, the days ahead."""
+"""The words beside the heat of a season: its axis, the sum so far, other years, the days ahead."""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from datetime import timedelta
+from itertools import islice
 
 import numpy as np
 
 from quarterwalk.picture.drawing import words
 from quarterwalk.picture.ground import Box
-from quarterwalk.picture.season_block import Block, Line
-from quarterwalk.picture.season_drawn import FloatArray
+from quarterwalk.picture.season_block import Block
+from quarterwalk.picture.season_drawn import FloatArray, SeasonDrawn
 from quarterwalk.picture.season_heat import HeatRoom, Tick
-from quarterwalk.picture.season_place import clearest, line_box, meet
-from quarterwalk.picture.season_room import LARGE, SMALL
+from quarterwalk.picture.season_now import (
+    known_day,
+    others_range,
+    placed_now,
+    range_word,
+    ring_of,
+)
+from quarterwalk.picture.season_part import Part
+from quarterwalk.picture.season_place import clearest, line_box
+from quarterwalk.picture.season_room import SMALL
 from quarterwalk.picture.season_words import date_word
 from quarterwalk.words import phrase
 
 _NEAR, _CLEAR = 9.0, 5.0  # from words to their mark, across and down [px]
 _SIDES = 10.0  # from words to other words beside them [px]
 _STEP = 6.0  # from one place that is tried to the next [px]
-_RIM, _FAR = 9, 24  # places tried away from a rim, and from the sum today [count]
-_EARLY, _HALFWAY = 0.25, 0.45  # of the days on the paper [fraction]
-_LATELY = 0.8  # of the days so far, from where on today's range may stand [fraction]
+_RIM = 9  # places tried away from a rim [count]
+_HALFWAY = 0.45  # of the days on the paper [fraction]
+_LATELY = 0.8  # of the days so far, from where on their range may stand [fraction]
 _SPOTS = 24  # marks along a rim that are tried [count]
+_BY_POST = (-4.0, 0.0, 4.0)  # where words by an upright line count as crossing it [px]
+_FEW = 3  # days ahead that are too few to be named [days]
 
-_EVERY_SIDE = ((1, 1), (-1, -1), (-1, 1), (1, -1))
-"""Right below a mark, left above, left below, right above."""
-
-_BOLD = "qw-words qw-bold qw-halo"
 _QUIET = "qw-words qw-quiet qw-halo"
 
 
@@ -59,33 +65,38 @@ _Tried = tuple[tuple[Block, _Group], ...]
 """Wordings of one label with the places of each, the dearest first."""
 
 
-def heat_words(heat: HeatRoom, ticks: Sequence[Tick], uprights: Sequence[float]) -> str:
-    """Write the sum today, the numbers of the axis, other years, and the days ahead.
+def heat_words(heat: HeatRoom, ticks: Sequence[Tick], uprights: Sequence[float]) -> Part:
+    """Write the numbers of the axis, the sum so far, other years, and the days ahead.
 
     Parameters
     ----------
     heat : HeatRoom
         Where the sums stand.
     ticks : sequence of Tick
-        Numbers of the axis; one that would meet the sum today is left out.
+        Numbers of the axis.
     uprights : sequence of float
         Where upright lines run, which words would better not cross. [px]
 
     Returns
     -------
-    str
+    Part
     """
-    lines, boxes, said = _lines(heat, uprights), list[Box](), []
-    for number, label in enumerate(_labels(heat)):
-        found = _settled(label, boxes, lines, heat.box)
-        if found is not None:
-            boxes.append(_apart(found[1]))
-            said.append(found[0].at(found[1]))
-        if number == 0:
-            free = [tick for tick in ticks if not any(meet(_box(tick), box) for box in boxes)]
-            boxes += map(_box, free)
-            said += [words(x, y, text, _QUIET, SMALL) for x, y, text in free]
-    return "".join(said)
+    lines, held = _lines(heat, uprights), [line_box(*tick, SMALL) for tick in ticks]
+    said = [words(x, y, text, _QUIET, SMALL) for x, y, text in ticks]
+    taken = [*map(_apart, held), ring_of(heat)]
+    now = placed_now(heat, taken, lines)
+    if now is not None:
+        said.append(now.block.at(now.box))
+        held.append(now.box)
+        taken.append(_apart(now.box))
+    labels = _other_years(heat) if now is None or not now.others else ()
+    for either in (labels, _days_ahead(heat)):
+        settled = (_settled(label, taken, lines, heat.box) for label in either)
+        for block, box in islice(filter(None, settled), 1):
+            said.append(block.at(box))
+            held.append(box)
+            taken.append(_apart(box))
+    return Part("".join(said), heat.box.bottom, tuple(held))
 
 
 def _apart(box: Box) -> Box:
@@ -93,19 +104,43 @@ def _apart(box: Box) -> Box:
     return Box(box.left - _SIDES, box.top - 2, box.right + _SIDES, box.bottom + 2)
 
 
-def _box(tick: Tick) -> Box:
-    return line_box(*tick, SMALL)
+@dataclass(frozen=True, slots=True)
+class _Label:
+    """Wordings with the places of each, the dearest first, and what they must stand by.
+
+    Parameters
+    ----------
+    tried : tuple of (Block, _Group)
+        The dearest first.
+    own, others : ndarray, shape (points, 2)
+        The edges of what it names, and of what it must not be taken to name. [px]
+    clear : bool
+        Whether it is left out where it would cover a line.
+    """
+
+    tried: tuple[tuple[Block, _Group], ...]
+    own: FloatArray
+    others: FloatArray
+    clear: bool
+
+    def names(self, box: Box) -> bool:
+        """Whether words here are nearer to what they name than to anything else."""
+        return _gap(box, self.own) <= _gap(box, self.others)
 
 
-def _labels(heat: HeatRoom) -> Iterator[_Tried]:
-    yield _today(heat)
-    band = heat.band()
-    if band is not None:
-        yield _other_years(heat, band)
-    if len(heat.drawn.ahead[0]):
-        low, _, high = heat.fan()
-        half = len(low) // 2
-        yield _each(_beside(low[half:], high[half:]), _ahead(heat))
+def _days_ahead(heat: HeatRoom) -> Iterator[_Label]:
+    """Give the label of the days ahead, the dearest first; none where they are few."""
+    drawn, fan = heat.drawn, heat.fan()
+    band = heat.band() or ()
+    edges, rims = (fan[0], fan[2]), band[::2]
+    if (drawn.last - known_day(drawn)).days >= _FEW:
+        half = len(fan[0]) // 2
+        below, above = _beside(fan[0][half:], fan[2][half:])
+        named, ranged = (Block.of(phrase("days ahead"), cls=_QUIET),), _ahead(drawn)
+        # Below the fan a range with its day is not taken for that of other years.
+        yield _Label(_each((below,), ranged), _known(*edges), _known(), clear=True)
+        tried = (*_each((above,), ranged), *_each((below, above), named))
+        yield _Label(tried, _known(*edges), _known(*rims), clear=True)
 
 
 def _each(groups: tuple[_Group, ...], wordings: tuple[Block, ...]) -> _Tried:
@@ -113,60 +148,32 @@ def _each(groups: tuple[_Group, ...], wordings: tuple[Block, ...]) -> _Tried:
     return tuple((block, group) for group in groups for block in wordings)
 
 
-def _today(heat: HeatRoom) -> _Tried:
-    drawn, points = heat.drawn, heat.points(heat.drawn.heat)
-    if drawn.known is None:
-        spot = np.array([[points[-1, 0], heat.box.bottom]])
-        unknown = Block.of(phrase("heat units not known"), cls=_BOLD)
-        return _each(_about(spot), (unknown,))
-    number = f"{round(float(drawn.heat[drawn.known])):,}"
-    whole = [Line(phrase("{number} heat units", number=number), LARGE, _BOLD)]
-    brief = [Line(number, LARGE, _BOLD), Line(phrase("heat units"), SMALL, _BOLD)]
-    if drawn.known < len(drawn.heat) - 1:
-        day = date_word(drawn.planted + timedelta(drawn.known))
-        until = Line(phrase("until {day}", day=day), SMALL, _BOLD)
-        whole, brief = [*whole, until], [*brief, until]
-    spot = points[drawn.known : drawn.known + 1]
-    return _each(_about(spot), (Block(tuple(whole)), Block(tuple(brief))))
-
-
-def _other_years(heat: HeatRoom, band: tuple[FloatArray, FloatArray, FloatArray]) -> _Tried:
-    """Tell the range of other years by today, or farther off only what the band is."""
-    name, days = phrase("other years"), len(heat.drawn.heat)
+def _other_years(heat: HeatRoom) -> Iterator[_Label]:
+    """Tell the range of other years by the sum so far, or farther off only what the band is."""
+    band, fan = heat.band(), heat.fan()
+    if band is None:
+        return
+    name, where = phrase("other years"), others_range(heat.drawn)
+    days = len(heat.drawn.heat) if heat.drawn.known is None else heat.drawn.known + 1
     low, _, high = band
-    shown = max(days, round(_HALFWAY * len(low)))
-    anywhere = _each(_beside(low[:shown], high[:shown]), (Block.of(name, cls=_QUIET),))
-    ends = [float(sums[days - 1]) for sums in (heat.drawn.normal or ())[::2]]
-    if days < _EARLY * len(low) or not all(map(math.isfinite, ends)):
-        return anywhere
-    where, since = _range(*ends), round(_LATELY * days)
-    wordings = (
-        Block.of(phrase("other years {range}", range=where), cls=_QUIET),
-        Block.of(name, where, cls=_QUIET),
-    )
-    return _each(_beside(low[since:days], high[since:days]), wordings) + anywhere
+    shown, since = max(days, round(_HALFWAY * len(low))), round(_LATELY * days)
+    tried = _each(_beside(low[:shown], high[:shown]), (Block.of(name, cls=_QUIET),))
+    if where:
+        wordings = (
+            Block.of(phrase("other years {range}", range=where), cls=_QUIET),
+            Block.of(name, where, cls=_QUIET),
+        )
+        tried = (*_each(_beside(low[since:days], high[since:days]), wordings), *tried)
+    yield _Label(tried, _known(low, high), _known(fan[0], fan[2]), clear=False)
 
 
-def _ahead(heat: HeatRoom) -> tuple[Block, ...]:
-    low, _, high = heat.drawn.ahead
-    ends, name = (float(low[-1]), float(high[-1])), phrase("days ahead")
-    if not all(map(math.isfinite, ends)):
-        return (Block.of(name, cls=_QUIET),)
-    where = phrase("likely {range}", range=_range(*ends))
-    day = phrase("by {day}", day=date_word(heat.drawn.today + timedelta(len(low))))
-    return (Block.of(where, day, cls=_QUIET), Block.of(name, cls=_QUIET))
-
-
-def _range(low: float, high: float) -> str:
-    first, last = round(low), round(high)
-    if first == last:
-        return phrase("about {number}", number=f"{first:,}")
-    return phrase("{first} to {last}", first=f"{first:,}", last=f"{last:,}")
-
-
-def _about(spot: FloatArray) -> tuple[_Group, ...]:
-    """Give every side of one mark, near it and then farther off."""
-    return _Group(spot, _EVERY_SIDE, _RIM), _Group(spot, _EVERY_SIDE, _FAR)
+def _ahead(drawn: SeasonDrawn) -> tuple[Block, ...]:
+    """Tell what is likely on the last day; nothing where it is not known."""
+    low, _, high = drawn.ahead
+    if not len(low) or not math.isfinite(float(low[-1]) + float(high[-1])):
+        return ()
+    where = phrase("likely {range}", range=range_word(float(low[-1]), float(high[-1])))
+    return (Block.of(where, phrase("by {day}", day=date_word(drawn.last)), cls=_QUIET),)
 
 
 def _beside(low: FloatArray, high: FloatArray) -> tuple[_Group, ...]:
@@ -178,30 +185,45 @@ def _beside(low: FloatArray, high: FloatArray) -> tuple[_Group, ...]:
 
 
 def _backwards(rim: FloatArray) -> FloatArray:
-    known: FloatArray = rim[np.isfinite(rim).all(axis=1)][::-1]
+    known = _known(rim)[::-1]
     thinned: FloatArray = known[:: max(1, len(known) // _SPOTS)]
     return thinned
 
 
+def _known(*lines: FloatArray) -> FloatArray:
+    """Give the points of lines, without days that are not known. [px]"""
+    points = np.concatenate([np.zeros((0, 2)), *lines])
+    told: FloatArray = points[np.isfinite(points).all(axis=1)]
+    return told
+
+
+def _gap(box: Box, points: FloatArray) -> float:
+    """Give how far the nearest of some points is from a box; endless where there is none."""
+    x, y = points[:, 0], points[:, 1]
+    across = np.maximum(np.maximum(box.left - x, x - box.right), 0.0)
+    down = np.maximum(np.maximum(box.top - y, y - box.bottom), 0.0)
+    return float(np.min(np.hypot(across, down), initial=math.inf))
+
+
 def _settled(
-    tried: _Tried, taken: Sequence[Box], lines: FloatArray, canvas: Box
+    label: _Label, taken: Sequence[Box], lines: FloatArray, canvas: Box
 ) -> tuple[Block, Box] | None:
     """Find the first wording that covers no line, or else the place that covers least."""
     least: tuple[Block, Box, int] | None = None
-    for block, group in tried:
-        found = clearest(group.places(block, canvas), taken, lines, canvas)
+    for block, group in label.tried:
+        places = (box for box in group.places(block, canvas) if label.names(box))
+        found = clearest(places, taken, lines, canvas)
         if found is not None and (least is None or found[1] < least[2]):
             least = block, *found
             if found[1] == 0:
                 break
-    return None if least is None else least[:2]
+    if least is None or (label.clear and least[2]):
+        return None
+    return least[:2]
 
 
 def _lines(heat: HeatRoom, uprights: Sequence[float]) -> FloatArray:
     """Give points along all that words would better not cover. [px]"""
-    band, fan = heat.band() or (), heat.fan()
     y = np.arange(heat.box.top, heat.box.bottom, 3.0)
-    posts = [np.column_stack([np.full_like(y, x), y]) for x in uprights]
-    known = np.concatenate([heat.points(heat.drawn.heat), *band, *fan, *posts])
-    told: FloatArray = known[np.isfinite(known).all(axis=1)]
-    return told
+    posts = [np.column_stack([np.full_like(y, x + d), y]) for x in uprights for d in _BY_POST]
+    return _known(heat.points(heat.drawn.heat), *(heat.band() or ()), *heat.fan(), *posts)

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import date
 
 from quarterwalk.picture.drawing import element, words
-from quarterwalk.picture.season_drawn import SeasonMark
-from quarterwalk.picture.season_place import broken, width_of
+from quarterwalk.picture.ground import Box
+from quarterwalk.picture.season_drawn import SeasonDrawn, SeasonMark
+from quarterwalk.picture.season_part import Part, crosses
+from quarterwalk.picture.season_place import broken, line_box, width_of
 from quarterwalk.picture.season_room import SMALL, SeasonRoom
 from quarterwalk.picture.season_words import date_word, dates_long, dates_short
 from quarterwalk.words import phrase
@@ -20,7 +22,12 @@ _NARROW = 12.0  # an open box is drawn at least so wide [px]
 _NEAR, _GAP = 7.0, 6.0  # from a mark to its words, and between name and days [px]
 _LINE = 1.25  # from one line of words to the next [type size]
 
+_MIDDLE = 0.35  # from the line of words to their middle [type size]
+
 _BOLD, _PLAIN = "qw-words qw-bold qw-halo", "qw-words qw-halo"
+
+_Said = tuple[str, float, str, Box]
+"""A line of words: its text, the line it stands on [px], its class, and its room."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,12 +40,15 @@ class _Step:
     y: float
 
 
-def planted_mark(day: date) -> SeasonMark:
-    """Give planting as the first event."""
-    return SeasonMark(phrase("planted"), day, (day, day), seen=True)
+def planted_mark(drawn: SeasonDrawn) -> SeasonMark:
+    """Give the planting of the stand that grows now as the first event."""
+    name, day = phrase("replanted") if drawn.replanted else phrase("planted"), drawn.planted
+    return SeasonMark(name, day, (day, day), seen=True)
 
 
-def marks_stair(room: SeasonRoom, marks: tuple[SeasonMark, ...], top: float) -> tuple[str, float]:
+def marks_stair(
+    room: SeasonRoom, marks: tuple[SeasonMark, ...], uprights: Sequence[float], top: float
+) -> Part:
     """Draw each event a step lower than the one before, its name and days beside it.
 
     Parameters
@@ -47,21 +57,23 @@ def marks_stair(room: SeasonRoom, marks: tuple[SeasonMark, ...], top: float) -> 
         Where days stand.
     marks : tuple of SeasonMark
         From the earliest on.
+    uprights : sequence of float
+        Where upright lines run, which words would better not cross. [px]
     top : float
         [px]
 
     Returns
     -------
-    (str, float)
-        The stair, and where it ends. [px]
+    Part
     """
-    parts = []
+    parts, held = [], list[Box]()
     for mark in marks:
-        said, y = _said(room, mark, top + _STEP / 2)
-        step = _Step(mark, *_ends(room, mark), y)
-        parts += [_drawn(room, step), said]
+        said, y = _said(room, mark, uprights, top + _STEP / 2)
+        parts.append(_drawn(room, _Step(mark, *_ends(room, mark), y)))
+        parts += [words(box.left, base, text, cls, SMALL) for text, base, cls, box in said]
+        held += [box for *_, box in said]
         top = y + _STEP / 2
-    return "".join(parts), top
+    return Part("".join(parts), top, tuple(held))
 
 
 def _ends(room: SeasonRoom, mark: SeasonMark) -> tuple[float, float]:
@@ -93,42 +105,72 @@ def _drawn(room: SeasonRoom, step: _Step) -> str:
     return box + dot
 
 
-def _said(room: SeasonRoom, mark: SeasonMark, y: float) -> tuple[str, float]:
-    """Write name and days at the right of the mark, or left, or above; and where it stands."""
+def _said(
+    room: SeasonRoom, mark: SeasonMark, uprights: Sequence[float], y: float
+) -> tuple[list[_Said], float]:
+    """Write name and days right or left of the mark, or above; and tell where it stands.
+
+    A place that no upright line crosses is dearer than the fuller wording.
+    """
     left, right = _ends(room, mark)
-    name, base = " ".join(mark.name.split()), y + 0.35 * SMALL
-    for days in _days(mark):
+    name, base, beside = " ".join(mark.name.split()), y + _MIDDLE * SMALL, []
+    for days in days_told(mark):
         wide = width_of(name, SMALL) + _GAP + width_of(days, SMALL)
-        if right + _NEAR + wide <= room.width:
-            at = right + _NEAR
-        elif left - _NEAR - wide >= 0:
-            at = left - _NEAR - wide
-        else:
-            continue
-        return _pair(at, base, name, days), y
-    return _above(room, name, _days(mark)[-1], (left, y))
+        places = (right + _NEAR, left - _NEAR - wide)
+        beside += [
+            _pair(at, base, name, days) for at in places if at >= 0 and at + wide <= room.width
+        ]
+    if not beside:
+        return _above(room, name, days_told(mark)[-1], (left, y))
+    clear = (each for each in beside if not any(crosses(_whole(each), x) for x in uprights))
+    return next(clear, beside[0]), y
 
 
-def _days(mark: SeasonMark) -> list[str]:
-    """Word when it was or will be, the fullest first."""
+def days_told(mark: SeasonMark) -> list[str]:
+    """Word when an event was or will be, the fullest first.
+
+    Parameters
+    ----------
+    mark : SeasonMark
+        The event.
+
+    Returns
+    -------
+    list of str
+        At least one.
+    """
     if mark.seen:
         return [date_word(mark.likely)]
+    if mark.given:
+        told = dates_long(*mark.span), dates_short(*mark.span)
+        return [phrase("given {days}", days=days) for days in told]
     return [phrase("likely {days}", days=dates_long(*mark.span)), dates_short(*mark.span)]
 
 
-def _pair(x: float, base: float, name: str, days: str) -> str:
+def _pair(x: float, base: float, name: str, days: str) -> list[_Said]:
     after = x + width_of(name, SMALL) + _GAP
-    return words(x, base, name, _BOLD, SMALL) + words(after, base, days, _PLAIN, SMALL)
+    return [
+        (name, base, _BOLD, line_box(x, base, name, SMALL)),
+        (days, base, _PLAIN, line_box(after, base, days, SMALL)),
+    ]
 
 
-def _above(room: SeasonRoom, name: str, days: str, place: tuple[float, float]) -> tuple[str, float]:
+def _whole(said: list[_Said]) -> Box:
+    """Give the room of name and days together."""
+    first, last = said[0][-1], said[-1][-1]
+    return Box(first.left, first.top, last.right, last.bottom)
+
+
+def _above(
+    room: SeasonRoom, name: str, days: str, place: tuple[float, float]
+) -> tuple[list[_Said], float]:
     """Write name and days in lines of their own, and the mark below them."""
     left, y = place
     lines = [(line, _BOLD) for line in broken(name, SMALL, room.width)]
     lines += [(line, _PLAIN) for line in broken(days, SMALL, room.width)]
-    said, base = [], y + 0.35 * SMALL
+    said, base = list[_Said](), y + _MIDDLE * SMALL
     for line, cls in lines:
         at = max(min(left, room.width - width_of(line, SMALL)), 0.0)
-        said.append(words(at, base, line, cls, SMALL))
+        said.append((line, base, cls, line_box(at, base, line, SMALL)))
         base += _LINE * SMALL
-    return "".join(said), base - 0.35 * SMALL
+    return said, base - _MIDDLE * SMALL

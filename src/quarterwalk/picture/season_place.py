@@ -11,8 +11,8 @@ from numpy.typing import NDArray
 from quarterwalk.picture.ground import Box
 from quarterwalk.picture.lettering import CUT, cut, in_lines, room
 
-_RISE, _FALL = 0.78, 0.24  # of letters above and below their line [type size]
-
+RISE, FALL = 0.78, 0.24
+"""Of letters above and below their line. [type size]"""
 
 _FIGURE = re.compile(r"\d")
 
@@ -55,7 +55,7 @@ def line_box(x: float, y: float, text: str, size: float, *, end: str = "") -> Bo
     """
     wide = width_of(text, size)
     left = x - wide * {"": 0.0, "middle": 0.5, "end": 1.0}[end]
-    return Box(left, y - _RISE * size, left + wide, y + _FALL * size)
+    return Box(left, y - RISE * size, left + wide, y + FALL * size)
 
 
 def meet(one: Box, other: Box) -> bool:
@@ -96,15 +96,16 @@ def clearest(
             continue
         if any(meet(box, other) for other in taken):
             continue
-        covered = _covered(box, lines)
-        if covered == 0:
+        points = covered(box, lines)
+        if points == 0:
             return box, 0
-        if best is None or covered < best[1]:
-            best = box, covered
+        if best is None or points < best[1]:
+            best = box, points
     return best
 
 
-def _covered(box: Box, lines: NDArray[np.float64]) -> int:
+def covered(box: Box, lines: NDArray[np.float64]) -> int:
+    """Count the points of lines that a box covers, as rows of x and y."""
     x, y = lines[:, 0], lines[:, 1]
     across = (x >= box.left) & (x <= box.right)
     return int(np.count_nonzero(across & (y >= box.top) & (y <= box.bottom)))

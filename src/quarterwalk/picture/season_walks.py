@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from dataclasses import dataclass
 from datetime import date
 
 from quarterwalk.call import Verdict
 from quarterwalk.picture.drawing import element, words
+from quarterwalk.picture.ground import Box
 from quarterwalk.picture.mark import outcome_mark
 from quarterwalk.picture.season_drawn import SeasonDrawn, SeasonWalk
 from quarterwalk.picture.season_lane import lane_name
-from quarterwalk.picture.season_place import Rows, width_of
+from quarterwalk.picture.season_part import Part
+from quarterwalk.picture.season_place import Rows, broken, line_box, width_of
 from quarterwalk.picture.season_room import SMALL, SeasonRoom
 from quarterwalk.picture.season_words import dates_short
 from quarterwalk.words import phrase
@@ -23,12 +25,11 @@ _RING = 5.0  # radius of a walk without a call [px]
 _ROW, _APART = 24.0, 9.0  # height of a row of walks, and between two marks in it [px]
 _NEAR = 8.0  # from the box of the next look to its words [px]
 _LOOK, _CORNER = 14.0, 3.0  # least size of that box, and its corners [px]
-_CLEARED = 6.0  # of an upright line is cleared where a mark stands on it [px]
+_EVEN = 0.64  # of words that are broken in two, at most in one line [ratio]
+_MIDDLE, _LINE = 0.35, 1.25  # from a line of words to their middle, and to the next [type size]
 
 
-def walks_lane(
-    room: SeasonRoom, drawn: SeasonDrawn, uprights: Sequence[float], top: float
-) -> tuple[str, float]:
+def walks_lane(room: SeasonRoom, drawn: SeasonDrawn, top: float) -> Part:
     """Draw each walk at its day, in as many rows as they need, and the next look.
 
     Parameters
@@ -37,34 +38,38 @@ def walks_lane(
         Where days stand.
     drawn : SeasonDrawn
         The season.
-    uprights : sequence of float
-        Where upright lines run. [px]
     top : float
         [px]
 
     Returns
     -------
-    (str, float)
-        The lane, and where it ends; nothing where there is neither. [px]
+    Part
+        Nothing where there is neither. The marks are held too: an upright line through
+        one would change its look.
     """
     walks = sorted((walk for walk in drawn.walks if room.shows(walk.on)), key=lambda w: w.on)
     if not walks and drawn.next_look is None:
-        return "", top
-    rows, named, y = Rows(_APART), "", top + _ROW / 2
+        return Part("", top)
+    rows, parts, held, y = Rows(_APART), list[str](), list[Box](), top + _ROW / 2
     if walks:
         first = min(x - half for x, half in (_stands(room, walk) for walk in walks))
-        named, middle = lane_name(room, phrase("walks"), first, y)
+        named, held, middle = lane_name(room, phrase("walks"), first, y)
+        parts.append(named)
         if middle == y:
             rows.place(0, first - _APART - 1)
         y = middle
-    parts = [named]
     for walk in walks:
         x, half = _stands(room, walk)
         at = y + _ROW * rows.place(x - half, x + half)
-        parts += [_cleared(x, half, at, uprights), _mark(walk, x, at)]
+        parts.append(_mark(walk, x, at))
+        held.append(Box(x - half, at - _ROW / 2, x + half, at + _ROW / 2))
+    bottom = y + _ROW * (len(rows) - 0.5)
     if drawn.next_look is not None:
-        parts.append(_next(room, drawn.next_look, rows, y))
-    return "".join(parts), y + _ROW * (len(rows) - 0.5)
+        look = _next(room, drawn.next_look, rows, y)
+        parts.append(look.drawn)
+        held += look.held
+        bottom = max(look.bottom, y + _ROW * (len(rows) - 0.5))
+    return Part("".join(parts), bottom, tuple(held))
 
 
 def _stands(room: SeasonRoom, walk: SeasonWalk) -> tuple[float, float]:
@@ -79,44 +84,48 @@ def _mark(walk: SeasonWalk, x: float, y: float) -> str:
     return outcome_mark(walk.verdict, x, y, scale=_SCALE)
 
 
-def _cleared(x: float, half: float, y: float, uprights: Sequence[float]) -> str:
-    """Clear the upright lines that would run through a mark and change its look."""
-    return "".join(
-        element(
-            "rect",
-            x=at - _CLEARED / 2,
-            y=y - _ROW / 2,
-            width=_CLEARED,
-            height=_ROW,
-            cls="qw-ground",
-        )
-        for at in dict.fromkeys(uprights)
-        if abs(at - x) <= half + 2
-    )
-
-
-def _next(room: SeasonRoom, look: tuple[date, date], rows: Rows, y: float) -> str:
-    """Draw the next look as a dashed box, its days at the right or at the left of it."""
+def _next(room: SeasonRoom, look: tuple[date, date], rows: Rows, y: float) -> Part:
+    """Draw the next look as a dashed box, in one line with its words or below two of them."""
     left, right = room.over(*look, least=_LOOK)
-    days = dates_short(*look)
-    text, at = "", left
-    for said in (phrase("next look {days}", days=days), days):
-        wide = _NEAR + width_of(said, SMALL)
-        places = [right + _NEAR] * (right + wide <= room.width) + [left - wide] * (left >= wide)
-        if places:
-            text, at = said, places[0]
-            break
-    ends = min(left, at), max(right, at + width_of(text, SMALL))
-    y += _ROW * rows.place(*ends)
+    text = phrase("next look {days}", days=dates_short(*look))
+    wide = _NEAR + width_of(text, SMALL)
+    for at in (right + _NEAR, left - wide):
+        ends = min(left, at), max(right, at + wide - _NEAR)
+        if ends[0] >= 0 and ends[1] <= room.width:
+            middle = y + _ROW * rows.place(*ends)
+            said = [_Said(text, at, middle + _MIDDLE * SMALL)]
+            return _looked((left, right), middle, said)
+    top, said = y + _ROW * (len(rows) - 0.5), []
+    for line in broken(text, SMALL, min(room.width / 2, _EVEN * (wide - _NEAR))):
+        long = width_of(line, SMALL)
+        at = max(min((left + right - long) / 2, room.width - long), 0.0)
+        said.append(_Said(line, at, top + SMALL))
+        top += _LINE * SMALL
+    return _looked((left, right), top + _ROW / 2, said)
+
+
+@dataclass(frozen=True, slots=True)
+class _Said:
+    """A line of words: its text, and where it begins. [px]"""
+
+    text: str
+    x: float
+    base: float
+
+
+def _looked(ends: tuple[float, float], y: float, said: list[_Said]) -> Part:
+    """Draw the box of the next look, and its words."""
     box = element(
         "rect",
-        x=left,
+        x=ends[0],
         y=y - _LOOK / 2,
-        width=right - left,
+        width=ends[1] - ends[0],
         height=_LOOK,
         rx=_CORNER,
         cls="qw-next",
     )
-    return box + (
-        words(at, y + 0.35 * SMALL, text, "qw-words qw-bold qw-halo", SMALL) if text else ""
+    told = "".join(
+        words(each.x, each.base, each.text, "qw-words qw-bold qw-halo", SMALL) for each in said
     )
+    held = tuple(line_box(each.x, each.base, each.text, SMALL) for each in said)
+    return Part(box + told, y + _ROW / 2, held)

@@ -6,9 +6,11 @@ from dataclasses import dataclass
 from datetime import date
 
 from quarterwalk.picture.drawing import element, words
+from quarterwalk.picture.ground import Box
 from quarterwalk.picture.season_drawn import SeasonDrawn
 from quarterwalk.picture.season_lane import lane_name
-from quarterwalk.picture.season_place import width_of
+from quarterwalk.picture.season_part import Part
+from quarterwalk.picture.season_place import line_box, width_of
 from quarterwalk.picture.season_room import SMALL, SeasonRoom
 from quarterwalk.words import phrase
 
@@ -17,6 +19,8 @@ _SEAM = 2.0  # of paper between two weeks [px]
 _RIBBON, _NUMBERS = 22.0, 17.0  # height of the ribbon, and of the numbers below it [px]
 _RISE = 0.78  # of a number above its foot [type size]
 _APART = 4.0  # between two numbers [px]
+_SLIVER = 5.0  # a last week that is narrower is not drawn [px]
+_ROUND = 4.0  # a last week that is wider than its number by less than this has none [px]
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,8 +56,8 @@ def _bar(left: float, right: float, y: float, tall: float, *, inset: float = 0.0
     )
 
 
-def weeks_lane(room: SeasonRoom, drawn: SeasonDrawn, top: float) -> tuple[str, float]:
-    """Draw the weeks of squaring with their numbers.
+def weeks_lane(room: SeasonRoom, drawn: SeasonDrawn, top: float) -> Part:
+    """Draw the weeks of squaring with their numbers; a last one of a day or two has none.
 
     Parameters
     ----------
@@ -66,8 +70,8 @@ def weeks_lane(room: SeasonRoom, drawn: SeasonDrawn, top: float) -> tuple[str, f
 
     Returns
     -------
-    (str, float)
-        The lane, and where it ends; nothing where no week is on the paper. [px]
+    Part
+        Nothing where no week is on the paper.
     """
     weeks = [
         _placed(room, number, week, drawn.today)
@@ -75,11 +79,12 @@ def weeks_lane(room: SeasonRoom, drawn: SeasonDrawn, top: float) -> tuple[str, f
         if week[0] <= drawn.last and week[1] >= drawn.planted
     ]
     if not weeks:
-        return "", top
-    named, y = lane_name(room, phrase("squaring week"), weeks[0].left, top + _RIBBON / 2)
+        return Part("", top)
+    named, held, y = lane_name(room, phrase("squaring week"), weeks[0].left, top + _RIBBON / 2)
+    weeks, numbered = _whole(weeks)
     ribbon = "".join(week.drawn(y) for week in weeks)
-    numbers = _numbers(room, weeks, y + _RIBBON / 2 + _RISE * SMALL)
-    return named + ribbon + numbers, y + _RIBBON / 2 + _NUMBERS
+    numbers, boxes = _numbers(room, numbered, y + _RIBBON / 2 + _RISE * SMALL)
+    return Part(named + ribbon + numbers, y + _RIBBON / 2 + _NUMBERS, (*held, *boxes))
 
 
 def _placed(room: SeasonRoom, number: int, week: tuple[date, date], today: date) -> _Week:
@@ -87,7 +92,18 @@ def _placed(room: SeasonRoom, number: int, week: tuple[date, date], today: date)
     return _Week(number, left + _SEAM / 2, right - _SEAM / 2, room.over(today, today)[1])
 
 
-def _numbers(room: SeasonRoom, weeks: list[_Week], base: float) -> str:
+def _whole(weeks: list[_Week]) -> tuple[list[_Week], list[_Week]]:
+    """Give the weeks that are drawn and those that are numbered; the last may be a sliver."""
+    if len(weeks) == 1:
+        return weeks, weeks
+    *before, last = weeks
+    wide, usual = last.right - last.left, before[-1].right - before[-1].left
+    if wide >= min(usual, width_of(str(last.number), SMALL) + _ROUND):
+        return weeks, weeks
+    return before if wide < _SLIVER else weeks, before
+
+
+def _numbers(room: SeasonRoom, weeks: list[_Week], base: float) -> tuple[str, list[Box]]:
     """Number as many weeks as have room: each one, or every second, or fewer."""
     for step in range(1, len(weeks) + 1):
         placed = []
@@ -99,4 +115,5 @@ def _numbers(room: SeasonRoom, weeks: list[_Week], base: float) -> str:
         if all(b - a >= one + two + _APART for (_, a, one), (_, b, two) in pairs):
             break
     cls = "qw-words qw-quiet qw-middle qw-halo"
-    return "".join(words(x, base, str(number), cls, SMALL) for number, x, _ in placed)
+    said = "".join(words(x, base, str(number), cls, SMALL) for number, x, _ in placed)
+    return said, [line_box(x, base, str(number), SMALL, end="middle") for number, x, _ in placed]

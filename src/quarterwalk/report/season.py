@@ -80,7 +80,7 @@ def make_season(
             footing=season_footing(clock, weather, guideline=guideline, replanted=field.replanted),
             care=_care(clock.on, done.treated),
             on=clock.on,
-            drawn=season_drawn(clock, done),
+            drawn=season_drawn(clock, done, replanted=field.replanted),
         )
 
 

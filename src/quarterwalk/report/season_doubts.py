@@ -87,8 +87,9 @@ def disagreement_told(clock: CropClock, told: Disagreement) -> str:
     days = _expected(clock, told)
     if told.sign is Sign.PINHEADS and seen is not None:
         return _pinheads(seen, day_told(seen.on, clock.on), days)
+    text = _text(told)
     return phrase(
-        _text(told),
+        text,
         day=day_told(told.on, clock.on),
         count=_count(seen, told.sign),
         window=_window(clock, told),

@@ -21,7 +21,7 @@ _ROOM = 3
 _QUANTILES = ((1 - RANGE) / 2, 0.5, (1 + RANGE) / 2)
 
 
-def season_drawn(clock: CropClock, done: SeasonDone) -> SeasonDrawn:
+def season_drawn(clock: CropClock, done: SeasonDone, *, replanted: bool = False) -> SeasonDrawn:
     """Give what the picture of a season shows.
 
     Parameters
@@ -30,6 +30,8 @@ def season_drawn(clock: CropClock, done: SeasonDone) -> SeasonDrawn:
         The season.
     done : SeasonDone
         Walks, sprays and the next look.
+    replanted : bool
+        Whether the stand was planted over an earlier one.
 
     Returns
     -------
@@ -53,6 +55,7 @@ def season_drawn(clock: CropClock, done: SeasonDone) -> SeasonDrawn:
         next_look=_look(done, last),
         weeks=tuple(_weeks(clock)),
         treated=tuple(day for day in done.treated if clock.planted <= day <= clock.on),
+        replanted=replanted,
     )
 
 
@@ -71,17 +74,26 @@ def _normal(clock: CropClock, days: int) -> tuple[FloatArray, FloatArray, FloatA
 
 def _marks(clock: CropClock) -> Iterator[SeasonMark]:
     for event in Event:
-        odds = clock.odds[event]
+        odds, given = clock.odds[event], _given(clock, event)
         likely, span = odds.likely, odds.within(RANGE)
-        if likely is not None and span is not None:
-            seen = _given(clock, event) and span[0] == span[1]
-            yield SeasonMark(phrase(EVENTS[event]), likely, span, seen)
+        if likely is None or span is None:
+            continue
+        name = phrase(EVENTS[event])
+        if given is None:
+            yield SeasonMark(name, likely, span, seen=False)
+        elif given[0] == given[1]:
+            yield SeasonMark(name, given[0], given, seen=True)
+        else:
+            within = min(max(likely, given[0]), given[1])
+            yield SeasonMark(name, within, given, seen=False, given=True)
 
 
-def _given(clock: CropClock, event: Event) -> bool:
+def _given(clock: CropClock, event: Event) -> tuple[date, date] | None:
+    """Give the days that somebody gave for an event; they are drawn as they were given."""
+    given = clock.given
     if event is Event.FIRST_SQUARE:
-        return clock.given.first_square is not None
-    return event is Event.FIRST_BLOOM and clock.given.bloom is not None
+        return given.first_square
+    return (given.bloom, given.bloom) if event is Event.FIRST_BLOOM and given.bloom else None
 
 
 def _last(clock: CropClock, marks: tuple[SeasonMark, ...], done: SeasonDone) -> date:

@@ -7,7 +7,8 @@ from html import escape
 
 from quarterwalk.picture import Theme
 from quarterwalk.report.html import policy, section, styles, template
-from quarterwalk.report.season_picture import picture_of
+from quarterwalk.report.season_columns import cells_of, kept_columns
+from quarterwalk.report.season_picture import key_of, picture_of
 from quarterwalk.report.season_report import SeasonDay, SeasonReport
 from quarterwalk.report.season_titles import SeasonTitles, season_titles
 
@@ -49,6 +50,8 @@ def season_html(report: SeasonReport) -> str:
         stands=_paragraphs(report.stands),
         season_narrow=picture_of(report, Theme.SCREEN, _NARROW, "season-narrow"),
         season_wide=picture_of(report, Theme.SCREEN, _WIDE, "season-wide"),
+        season_sheet=picture_of(report, Theme.SCREEN, _NARROW, "season-sheet", flat=True),
+        key=escape(" ".join(key_of(report))),
         ahead=section(named.ahead, report.ahead, cls="ahead", tag="li"),
         doubts=section(named.doubts, report.doubts, cls="doubts", tag="li"),
         settle=section(named.settle, report.settle, cls="settle", tag="li"),
@@ -73,8 +76,11 @@ def _paragraphs(told: Iterable[str]) -> str:
 
 def _days(days: tuple[SeasonDay, ...], columns: tuple[str, ...]) -> str:
     """Set the days as a table; its roles are said, since a telephone shows it as blocks."""
-    heads = "".join(f'<th scope="col" role="columnheader">{escape(each)}</th>' for each in columns)
-    rows = "\n".join(f'<tr role="row">{_row(day, columns)}</tr>' for day in days)
+    kept = kept_columns(days)
+    heads = "".join(
+        f'<th scope="col" role="columnheader">{escape(columns[each])}</th>' for each in kept
+    )
+    rows = "\n".join(f'<tr role="row">{_row(day, columns, kept)}</tr>' for day in days)
     return (
         '<table role="table" aria-labelledby="days">\n'
         f'<thead role="rowgroup"><tr role="row">{heads}</tr></thead>\n'
@@ -82,10 +88,12 @@ def _days(days: tuple[SeasonDay, ...], columns: tuple[str, ...]) -> str:
     )
 
 
-def _row(day: SeasonDay, columns: tuple[str, ...]) -> str:
-    cells = (day.likely, day.span, day.known, day.alone, day.code)
-    named = zip(_CLASSES[1:], columns[1:], cells, strict=True)
-    return f'<th scope="row" role="rowheader" class="event">{escape(day.event)}</th>' + "".join(
-        f'<td role="cell" class="{cls}" data-head="{escape(head)}">{escape(text)}</td>'
-        for cls, head, text in named
+def _row(day: SeasonDay, columns: tuple[str, ...], kept: tuple[int, ...]) -> str:
+    first, *others = kept
+    cells = cells_of(day)
+    head = f'<th scope="row" role="rowheader" class="event">{escape(cells[first])}</th>'
+    return head + "".join(
+        f'<td role="cell" class="{_CLASSES[each]}" data-head="{escape(columns[each])}">'
+        f"{escape(cells[each])}</td>"
+        for each in others
     )

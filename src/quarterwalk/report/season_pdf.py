@@ -7,14 +7,17 @@ from collections.abc import Sequence
 from quarterwalk.picture import Theme
 from quarterwalk.report.html import file_text
 from quarterwalk.report.pdf import Paper
-from quarterwalk.report.season_picture import picture_of
-from quarterwalk.report.season_report import SeasonDay, SeasonReport
-from quarterwalk.report.season_titles import season_titles
+from quarterwalk.report.season_columns import cells_of, kept_columns
+from quarterwalk.report.season_picture import key_of, picture_of
+from quarterwalk.report.season_report import SeasonReport
+from quarterwalk.report.season_titles import SeasonTitles, season_titles
 from quarterwalk.report.typeset import picture_told, typeset
 
-# What the drawing is drawn for; it is set beside sentences, so that its words are as large
-# as those of the foot. [px]
-_WIDTH = 480
+# Widths that the drawing is drawn for; the template takes the one that leaves most room. Its
+# words of 14 px are set at 10 pt, so that the widest still has sentences beside it. [px]
+_WIDTHS = (426, 372, 328)
+
+_KNOWN = 3  # the column of how a day is known has the most words, and takes what room is left
 
 
 def season_pdf(reports: Sequence[SeasonReport], *, paper: Paper = Paper.LETTER) -> bytes:
@@ -64,8 +67,6 @@ def _told(report: SeasonReport, index: int, pictures: dict[str, str]) -> dict[st
     """Give one season as the template reads it, and put its pictures with the others."""
     named = season_titles(report.language)
     before, _, after = named.grower.partition("{grower}")
-    name = f"season-{index}"
-    pictures[name] = picture_of(report, Theme.PRINT, _WIDTH, "season")
     return {
         "field": report.field,
         "grower": {"before": before, "name": report.grower, "after": after},
@@ -76,7 +77,8 @@ def _told(report: SeasonReport, index: int, pictures: dict[str, str]) -> dict[st
         "doubts": report.doubts,
         "settle": report.settle,
         "care": report.care,
-        "days": [_day(day) for day in report.days],
+        "days": _days(report, named),
+        "key": " ".join(key_of(report)),
         "days_note": report.days_note,
         "footing": report.footing,
         "titles": {
@@ -86,18 +88,23 @@ def _told(report: SeasonReport, index: int, pictures: dict[str, str]) -> dict[st
             "days": named.days,
             "footing": named.footing,
             "care": named.care,
-            "columns": named.columns,
         },
-        "season": picture_told(name, pictures[name]),
+        "seasons": [_drawn(report, f"{index}-{width}", width, pictures) for width in _WIDTHS],
     }
 
 
-def _day(day: SeasonDay) -> dict[str, str]:
+def _drawn(
+    report: SeasonReport, name: str, width: int, pictures: dict[str, str]
+) -> dict[str, object]:
+    pictures[name] = picture_of(report, Theme.PRINT, width, "season", flat=True)
+    return picture_told(name, pictures[name]) | {"width": width}
+
+
+def _days(report: SeasonReport, named: SeasonTitles) -> dict[str, object]:
+    """Give the table of days without the columns that would be empty."""
+    kept = kept_columns(report.days)
     return {
-        "event": day.event,
-        "likely": day.likely,
-        "span": day.span,
-        "known": day.known,
-        "alone": day.alone,
-        "code": day.code,
+        "heads": [named.columns[i] for i in kept],
+        "wide": [i == _KNOWN for i in kept],
+        "rows": [[cells_of(day)[i] for i in kept] for day in report.days],
     }

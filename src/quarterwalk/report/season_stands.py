@@ -135,7 +135,8 @@ def _led(lead: tuple[str, str, str], chance: float, others: dict[str, float], we
     if chance >= _CERTAIN:
         return phrase(sure, week=week)
     told = "; ".join(sorted(others, key=lambda text: -others[text]))
-    return phrase(beside if told else alone, week=week, odds=odds_words(chance), others=told)
+    text = beside if told else alone
+    return phrase(text, week=week, odds=odds_words(chance), others=told)
 
 
 def _squaring(weeks: WeekOdds, others: dict[str, float]) -> str:
@@ -272,7 +273,8 @@ def _known_from(clock: CropClock, planting: str) -> Iterator[str]:
         return
     days = counted_days(clock)
     if not days:
-        yield phrase(_ALL_ASIDE if looked(clock) else _NOTHING_SEEN, planting=planting)
+        text = _ALL_ASIDE if looked(clock) else _NOTHING_SEEN
+        yield phrase(text, planting=planting)
     elif len(days) <= _NAMED:
         named = [phrase_as("one day of a list", "{day}", day=day_told(d, clock.on)) for d in days]
         yield phrase(

@@ -17,7 +17,7 @@ from quarterwalk.office.pages.drawn import ENGLISH, safe_drawing
 from quarterwalk.office.pages.page import Link, to_field
 from quarterwalk.office.queries.season import SeasonSeen
 from quarterwalk.picture import Theme
-from quarterwalk.report.season_picture import picture_of
+from quarterwalk.report.season_picture import key_of, picture_of
 from quarterwalk.report.season_report import SeasonDay, SeasonReport
 from quarterwalk.report.season_titles import season_titles
 
@@ -46,6 +46,8 @@ class SeasonTold:
         When first square and bloom were or will be, and how that is known.
     wide, narrow : SafeString
         The picture.
+    key : str
+        How it is read.
     told : tuple of Told
         What comes next, doubts, and what settles them.
     days_title : str
@@ -68,6 +70,7 @@ class SeasonTold:
     stands: tuple[str, ...]
     wide: SafeString
     narrow: SafeString
+    key: str
     told: tuple[Told, ...]
     days_title: str
     columns: tuple[str, ...]
@@ -127,6 +130,7 @@ def _told(report: SeasonReport, row: FieldRow) -> SeasonTold:
         stands=report.stands,
         wide=safe_drawing(picture_of(report, Theme.SCREEN, _WIDE, "season-wide")),
         narrow=safe_drawing(picture_of(report, Theme.SCREEN, _NARROW, "season-narrow")),
+        key=" ".join(key_of(report)),
         told=tuple(Told(id, title, said) for id, (title, said) in parts.items() if said),
         days_title=named.days,
         columns=named.columns,
