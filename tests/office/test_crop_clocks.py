@@ -9,6 +9,7 @@ import pytest
 
 from quarterwalk.crop import Given, Seen, StageName, clock_for
 from quarterwalk.office.crop_clocks import Clocks, CropStanding, FieldSeason, season_of
+from quarterwalk.office.kept_weather import weather_of
 from quarterwalk.office.models import (
     CallRow,
     CardRow,
@@ -48,7 +49,8 @@ def test_without_it_the_stage_is_the_one_of_the_clock_itself(people: People) -> 
     weathered(people.near)
     planted(people.home)
     middle = (-99.997, 33.0025)
-    weather = weather_for([station()], middle, first=PLANTED, last=DAY)
+    here = weather_of(people.near.pk).stations  # days after today are a forecast there
+    weather = weather_for(here, middle, first=PLANTED, last=DAY)
     clock = clock_for(weather.weather, PLANTED, on=DAY, given=Given())
     told = stands(people.home)
     assert told.worked is not None

@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import re
 from datetime import timedelta
 
 from django.conf import settings
@@ -85,6 +86,15 @@ def test_a_fresh_office_begins_with_its_district_and_lead(db: None) -> None:
     assert client.post(f"/begin/{token}", told).status_code == 302
     assert "There are no fields yet." in client.get("/").content.decode()
     assert "no longer works" in visitor(None).get(f"/begin/{token}").content.decode()
+
+
+def test_time_zones_are_places_and_those_of_the_americas_come_first(db: None) -> None:
+    page = visitor(None).get(f"/begin/{changes.begin_link()}").content.decode()
+    zones = re.findall(r'<option value="([^"]+)"', page)
+    assert zones.index("US/Central") < zones.index("Africa/Abidjan")
+    assert zones[0].startswith("America/")
+    assert "Europe/Paris" in zones
+    assert not {"Factory", "localtime"} & {*zones}
 
 
 def test_somebody_with_two_districts_goes_from_one_to_the_other(people: People) -> None:

@@ -2,7 +2,9 @@ from __future__ import annotations
 
 from datetime import date
 
-from quarterwalk.office.models import FieldRow
+import pytest
+
+from quarterwalk.office.models import FieldRow, WalkRow
 from quarterwalk.office.services.fields import SeasonDates, set_dates
 from tests.office.people import People
 from tests.office_pages.visits import visitor, words
@@ -42,7 +44,43 @@ def test_a_field_is_due_on_the_day_that_its_call_asks_for(people: People) -> Non
     # few insects, squares held: every 7 days
     walk_in(people.home, people.bob, date(2026, 6, 24), nymphs=0, lost=0)
     assert "Due today 1 Home 80" in words(the_list(people))
-    assert "7 days on walked 24 June" in words(the_list(people))
+    assert "due today walked 24 June" in words(the_list(people))
+
+
+def test_a_look_that_is_late_says_by_how_much_and_since_when(people: People) -> None:
+    judge(people.home)
+    walk_in(people.home, people.bob, date(2026, 6, 23), nymphs=0, lost=0)
+    told = words(the_list(people))
+    assert "2 fields · 1 late" in told
+    assert "Late 1 Home 80" in told
+    assert "Due today" not in told
+    assert "1 day late due since Tue 30 June, walked 23 June" in told
+    page = words(visitor(people.bob).get(f"/fields/{people.home.public_id}").content.decode())
+    assert "Due now: 1 day late. Due since Tue 30 June, walked 23 June." in page
+
+
+def test_a_spray_after_a_treat_is_late_in_its_turn(people: People, walk_id: str) -> None:
+    walk_in(people.home, people.bob, date(2026, 6, 25), nymphs=9, lost=2)
+    WalkRow.objects.filter(walk_id=walk_id).delete()
+    dates = SeasonDates(first_square=date(2026, 6, 20))
+    set_dates(field=people.home, year=2026, dates=dates, treated=[date(2026, 6, 25)])
+    told = words(the_list(people))
+    assert "Late 1 Home 80" in told
+    assert "2 days late due since Mon 29 June, sprayed 25 June" in told
+
+
+@pytest.mark.parametrize("walked", [False, True])
+def test_past_the_season_of_its_rule_no_look_is_due(people: People, *, walked: bool) -> None:
+    judge(people.home)  # a rule that ends at first bloom
+    if walked:
+        walk_in(people.home, people.bob, date(2026, 6, 23), nymphs=0, lost=0)
+    dates = SeasonDates(first_square=date(2026, 6, 5), bloom=date(2026, 6, 29))
+    set_dates(field=people.home, year=2026, dates=dates, treated=[])
+    told = words(the_list(people))
+    assert "No look due 1 Home 80 Gil Orme, blooming" in told
+    assert f"season over {'walked 23 June' if walked else 'no walk yet'}" in told
+    page = words(visitor(people.bob).get(f"/fields/{people.home.public_id}").content.decode())
+    assert "No look due: season over." in page
 
 
 def test_a_field_looked_at_in_time_stands_under_later(people: People) -> None:

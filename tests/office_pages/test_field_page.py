@@ -2,6 +2,7 @@ from __future__ import annotations
 
 from datetime import UTC, datetime
 
+from quarterwalk.office.models import FieldRow
 from quarterwalk.office.services.fields import close_field
 from tests.office.people import People
 from tests.office_pages.visits import visitor, words
@@ -54,3 +55,11 @@ def test_a_closed_field_says_until_when_in_the_districts_own_time(people: People
 def test_a_time_that_is_over_closes_nothing(people: People) -> None:
     close_field(field=people.home, until=datetime(2026, 6, 30, 12, tzinfo=UTC), why="")
     assert "Nobody walks in before" not in the_page(people)
+
+
+def test_a_field_too_large_for_one_walk_says_so(people: People) -> None:
+    said = "acres are too many for one walk of 100 plants (over 160). Walk it as parts"
+    assert said not in the_page(people)
+    FieldRow.objects.filter(pk=people.home.pk).update(acres=161.0)
+    assert f"Home 80: 161 {said}" in words(the_page(people))
+    assert said not in words(the_page(people, "gil"))

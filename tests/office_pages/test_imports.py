@@ -56,6 +56,22 @@ def test_a_boundary_file_brings_new_fields_and_says_how_many(people: People) -> 
     assert "Fields taken from f.geojson: 2 new." in page.get("/").content.decode()
 
 
+def test_a_field_too_large_for_one_walk_is_told(people: People) -> None:
+    told = json.loads(boundaries("River 40", "Ranch"))
+    corners = told["features"][1]["geometry"]["coordinates"][0]
+    west, south = corners[0]
+    told["features"][1]["geometry"]["coordinates"] = [
+        [[west + 2 * (x - west), south + 2 * (y - south)] for x, y in corners]
+    ]
+    answer = hand_in(people.alice, "/fields/import", "f.geojson", json.dumps(told))
+    browser = visitor(people.alice)
+    browser.cookies = answer.client.cookies
+    page = words(browser.get("/").content.decode())
+    assert "acres are too many for one walk of 100 plants (over 160)" in page
+    assert "Ranch: " in page
+    assert "River 40: " not in page
+
+
 def test_a_zipped_shapefile_is_read(people: People) -> None:
     answer = hand_in(people.alice, "/fields/import", "fields.zip", zipped_shapefile())
     assert answer.status_code == 302

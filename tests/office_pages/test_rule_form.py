@@ -4,8 +4,9 @@ import pytest
 from django.http import HttpResponse
 
 from quarterwalk.office.models import FieldRow
+from quarterwalk.office.services import fields as changes
 from tests.office.people import People
-from tests.office_pages.visits import visitor, words
+from tests.office_pages.visits import Tags, visitor, words
 
 
 def choose(people: People, guideline: str, line: str) -> HttpResponse:
@@ -15,8 +16,9 @@ def choose(people: People, guideline: str, line: str) -> HttpResponse:
 
 def test_no_guideline_is_chosen_beforehand(people: People) -> None:
     page = visitor(people.alice).get(f"/fields/{people.home.public_id}/rule").content.decode()
-    assert page.count('type="radio"') == 8
-    assert "checked" not in page
+    chosen = [tag for tag in Tags(page).named("input") if tag.get("type") == "radio"]
+    assert len(chosen) == 8
+    assert not any("checked" in tag for tag in chosen)
     assert "Southern High Plains of Texas: line 25 to 30 per 100 plants" in page
 
 
@@ -56,3 +58,61 @@ def test_what_was_typed_stays_on_a_refused_form(people: People) -> None:
     page = choose(people, "southern-high-plains", "31").content.decode()
     assert 'value="31"' in page
     assert 'value="southern-high-plains"' in page.split("checked")[0]
+
+
+def rules(people: People) -> dict[str, tuple[str, str]]:
+    rows = FieldRow.objects.filter(district__in=(people.near, people.far))
+    return {row.name: (row.guideline, row.line) for row in rows}
+
+
+def choose_for_rest(people: People, line: str = "28") -> HttpResponse:
+    path = f"/fields/{people.home.public_id}/rule"
+    told = {"guideline": "southern-high-plains", "line": line, "rest": "1"}
+    return visitor(people.alice).post(path, told, follow=True)
+
+
+def test_a_rule_is_chosen_for_all_fields_without_one_at_once(people: People) -> None:
+    changes.set_rule(field=people.home, guideline="mid-coast", line="")
+    page = words(choose_for_rest(people).content.decode())
+    assert "It holds for 1 more field that had none." in page
+    chosen = ("southern-high-plains", "28")
+    assert rules(people) == {"Home 80": chosen, "East 80": chosen, "Away 80": ("", "")}
+
+
+def test_no_field_that_has_a_rule_gets_another(people: People) -> None:
+    changes.set_rule(field=people.east, guideline="mid-coast", line="")
+    path = f"/fields/{people.home.public_id}/rule"
+    assert 'name="rest"' not in visitor(people.alice).get(path).content.decode()
+    choose_for_rest(people)
+    assert rules(people)["East 80"] == ("mid-coast", "")
+
+
+def test_a_line_that_is_refused_is_chosen_for_no_field(people: People) -> None:
+    assert choose_for_rest(people, "31").status_code == 422
+    assert {*rules(people).values()} == {("", "")}
+
+
+def test_rules_of_all_fields_are_kept_together_or_none(
+    people: People, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    told = changes.calls.keep_for_field
+
+    def breaks(field: FieldRow) -> None:
+        if field.pk == people.east.pk:
+            raise RuntimeError("broken")
+        told(field)
+
+    monkeypatch.setattr(changes.calls, "keep_for_field", breaks)
+    with pytest.raises(RuntimeError):
+        changes.set_rule_for_rest(field=people.home, guideline="mid-coast", line="")
+    assert {*rules(people).values()} == {("", "")}
+
+
+def test_what_is_published_stands_below_with_its_sources(people: People) -> None:
+    path = f"/fields/{people.home.public_id}/rule"
+    page = visitor(people.alice).get(path).content.decode()
+    assert page.count("<details><summary>") == 8
+    assert "Save it for 1 other field without a rule too" in page
+    told = words(page)
+    assert "Line 25 insects per 100 terminals, adults and nymphs together" in told
+    assert "Sources [1] " in told

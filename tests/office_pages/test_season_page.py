@@ -6,6 +6,7 @@ from datetime import date, timedelta
 from xml.etree import ElementTree
 
 import pytest
+from pytest_django import Settings
 
 from quarterwalk.crop import CropDates, Seen, WeekOdds, WorkedOut, stage_on
 from quarterwalk.office.models import FieldRow
@@ -85,7 +86,7 @@ def test_odds_are_not_for_growers(people: People, home: FieldRow) -> None:
 
 def test_a_field_says_where_it_stands_and_how_that_is_known(people: People, home: FieldRow) -> None:
     told = words(page(people, f"/fields/{home.public_id}", "bob"))
-    assert "Week 3, about 5 in 10 Worked out from the weather of Gin Road, 6.0 miles off" in told
+    assert "Week 3, about 6 in 10 Worked out from the weather of Gin Road, 6.0 miles off" in told
     assert "First square not given; worked out as about 13 June, 9 in 10 from 9 June" in told
     assert f'href="/fields/{home.public_id}/season"' in page(people, f"/fields/{home.public_id}")
 
@@ -103,12 +104,12 @@ def test_a_field_with_given_dates_says_so(people: People) -> None:
         ((0.0, 0.1, 0.6, 0.3), "week 2, about 6 in 10", "week 2, most likely"),
         (
             (0.0, 0.1, 0.3, 0.26, 0.34),
-            "squaring, about 6 in 10; week 2, about 3 in 10",
+            "squaring, about 7 in 10; week 2, about 3 in 10",
             "squaring, most likely week 2",
         ),
         ((0.0, 0.0, 0.4, 0.0, 0.6), "blooming, about 6 in 10", "blooming, most likely"),
         ((0.7, 0.3, 0.0, 0.0), "before squaring, about 7 in 10", "before squaring, most likely"),
-        ((0.0, 0.35, 0.35, 0.3), "squaring; week 1, about 3 in 10", "squaring, most likely week 1"),
+        ((0.0, 0.35, 0.35, 0.3), "squaring; week 1, about 4 in 10", "squaring, most likely week 1"),
         ((0.0, 0.0, 1.0), "week 2", "week 2"),
     ],
 )
@@ -161,3 +162,43 @@ def test_what_was_seen_stands_on_the_fields_page(people: People, home: FieldRow)
     note_seen(field=home, seen=seen, by=people.bob)
     told = words(page(people, f"/fields/{home.public_id}"))
     assert "10 June: 6.5 nodes, squares on 4 of 20 plants" in told
+
+
+def test_what_the_weather_hardly_allows_asks_for_the_day_of_planting(
+    people: People, home: FieldRow
+) -> None:
+    path = f"/fields/{home.public_id}"
+    said = "check the day of planting"
+    assert said not in page(people, "/") + page(people, path)
+    # flowers three weeks after planting
+    note_seen(field=home, seen=Seen(PLANTED + timedelta(days=21), bloom=True), by=people.bob)
+    assert f"<b>{said}</b>" in page(people, "/", "bob")
+    assert "season over" not in page(people, "/")  # a slip takes no field off the list
+    assert said in page(people, path)
+    assert said not in page(people, "/", "gil") + page(people, path, "gil")
+
+
+def test_a_season_that_is_over_is_told_in_the_words_of_the_field(
+    people: People, settings: Settings
+) -> None:
+    weathered(people.near)
+    planted(people.home)
+    settings.SHIFT_MS += timedelta(days=151) // timedelta(milliseconds=1)
+    path = f"/fields/{people.home.public_id}"
+    assert "Planted 8 May: that season is over." in words(page(people, path))
+    assert "Planted 8 May: that season is over." in words(page(people, f"{path}/season"))
+
+
+def test_a_stand_that_is_still_to_be_planted_is_told_so(people: People) -> None:
+    weathered(people.near)
+    path = f"/fields/{people.home.public_id}"
+    planted(people.home, date(2026, 7, 9))
+    assert "Planted 9 July: the day that is asked for lies before." in words(page(people, path))
+
+
+def test_before_weather_a_planted_field_says_what_would_help(people: People) -> None:
+    path, said = f"/fields/{people.home.public_id}", "Give it, or hand in weather."
+    assert said not in words(page(people, path))
+    planted(people.home)
+    assert f"so no call can be made. {said}" in words(page(people, path))
+    assert said not in words(page(people, path, "bob"))

@@ -5,13 +5,14 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Collection, Hashable, Iterable, Mapping
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 from functools import lru_cache
 
 from shapely import from_geojson
 
 from quarterwalk.call.figures import capital
 from quarterwalk.crop import (
+    SEASON_DAYS,
     CropClock,
     CropDateError,
     CropDates,
@@ -191,10 +192,11 @@ def season_of(row: FieldRow, on: date) -> FieldSeason | str:
     if not weather.stations:
         return "No weather has been handed in for this district."
     signs = signs_of([row.pk], [on.year]).get(row.pk, ())
+    asked = _asked(row, season, signs, on)
     try:
-        return _read(weather, _asked(row, season, signs, on))
+        return _read(weather, asked)
     except (WeatherError, CropDateError) as error:
-        return capital(str(error))
+        return _why_not(asked, error)
 
 
 @dataclass(frozen=True, slots=True)
@@ -284,12 +286,22 @@ def days_digest(weather: DailyWeather) -> bytes:
     return told.digest()
 
 
+def _why_not(asked: _Asked, error: WeatherError | CropDateError) -> str:
+    """Say why a clock can't be read, in words of the field rather than of what was asked."""
+    planted = f"{asked.planted.day} {asked.planted:%B}"
+    if asked.on < asked.planted:
+        return f"Planted {planted}: the day that is asked for lies before."
+    if asked.on >= asked.planted + timedelta(days=SEASON_DAYS):
+        return f"Planted {planted}: that season is over."
+    return capital(str(error))
+
+
 def _standing(weather: DistrictWeather, asked: _Asked, treated: tuple[date, ...]) -> CropStanding:
     try:
         told = _read(weather, asked)
         dates, stage = told.clock.dates(treated), told.clock.stage(told.weather.distance_km)
     except (WeatherError, CropDateError) as error:
-        return CropStanding(why_not=capital(str(error)))
+        return CropStanding(why_not=_why_not(asked, error))
     begin = outlook_of(told.clock).begin
     worked = WorkedFrom(
         station=told.weather.weather.station.label,

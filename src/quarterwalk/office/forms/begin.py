@@ -2,11 +2,24 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import Any
 from zoneinfo import available_timezones
 
 from django import forms
 from django.contrib.auth.password_validation import validate_password
+
+# Two that tell no place: a clock that was never set, and whatever this machine goes by.
+_NOWHERE = frozenset({"Factory", "localtime"})
+_AMERICAN = ("America/", "US/")
+
+
+def _grouped(zones: Iterable[str]) -> tuple[tuple[str, list[tuple[str, str]]], ...]:
+    """Group the names of time zones, those of the Americas first."""
+    names = sorted(set(zones) - _NOWHERE)
+    first = [name for name in names if name.startswith(_AMERICAN)]
+    groups = {"America": first, "Elsewhere": [name for name in names if name not in {*first}]}
+    return tuple((title, [(name, name) for name in group]) for title, group in groups.items())
 
 
 class BeginForm(forms.Form):
@@ -47,7 +60,7 @@ class BeginForm(forms.Form):
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
         zones: Any = self.fields["time_zone"]
-        zones.choices = [("", "Choose"), *((name, name) for name in sorted(available_timezones()))]
+        zones.choices = [("", "Choose"), *_grouped(available_timezones())]
 
     def clean_password(self) -> str:
         """See that the password is not too easy."""

@@ -57,19 +57,17 @@ def moment(at: datetime, zone: str) -> str:
     return f"{short_day(there.date())}, {there:%H:%M}"
 
 
-def days_on(count: int) -> str:
-    """Say how long ago something was.
+def days_late(count: int) -> str:
+    """Say by how much a look is late.
 
     Parameters
     ----------
     count : int
-        Days since. [days]
+        Days since its last good day. [days]
 
     Returns
     -------
     str
-        Such as ``7 days on``.
+        Such as ``5 days late``.
     """
-    if count == 0:
-        return "today"
-    return "1 day on" if count == 1 else f"{count} days on"
+    return "1 day late" if count == 1 else f"{count} days late"

@@ -9,8 +9,9 @@ from typing import Any
 
 from quarterwalk.crop import CropDates, StageName
 from quarterwalk.guideline import load_routine
-from quarterwalk.office.pages.days import days_on, near_day, short_day
+from quarterwalk.office.pages.days import days_late, near_day, short_day
 from quarterwalk.office.queries.standing import Standing
+from quarterwalk.office.rule_season import season_is_over
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,7 +25,7 @@ class Due:
     why : str
         Why now, or which day.
     since : str
-        What it counts from.
+        What it counts from; before that the day, where it is over.
     """
 
     on: date | None
@@ -46,23 +47,32 @@ def due_of(standing: Standing, today: date) -> Due:
     -------
     Due
     """
+    if season_is_over(standing.field, standing.crop.stage):
+        return Due(None, "season over", _walked(standing, today))
     early = _before_squaring(standing, today)
     if early is not None:
         return early
     walk = standing.walk
     if walk is None or walk.on is None:
         return _first_look(standing.dates, today)
-    since = "walked today" if walk.on == today else f"walked {short_day(walk.on)}"
+    since = _walked(standing, today)
     sprayed = sprayed_since(standing.dates, walk.on, today)
     if sprayed is not None:
         on = sprayed + timedelta(days=load_routine().treated[1])
-        return Due(on, _why(on, today, "after the spray", sprayed), f"sprayed {short_day(sprayed)}")
+        return _due(on, today, f"sprayed {short_day(sprayed)}")
     if standing.call is None:
         return Due(today, "no call yet", since)
     look = next_look(standing.call)
     if look is None:
         return Due(None, "no look due", since)
-    return Due(look, _why(look, today, "on", walk.on), since)
+    return _due(look, today, since)
+
+
+def _walked(standing: Standing, today: date) -> str:
+    walk = standing.walk
+    if walk is None or walk.on is None:
+        return "no walk yet"
+    return "walked today" if walk.on == today else f"walked {short_day(walk.on)}"
 
 
 def _before_squaring(standing: Standing, today: date) -> Due | None:
@@ -87,7 +97,7 @@ def _before_squaring(standing: Standing, today: date) -> Due | None:
     on = max(begin, last + timedelta(days=load_routine().before_squaring))
     verb = "walked" if last == walked else "looked at"
     since = f"{verb} today" if last == today else f"{verb} {short_day(last)}"
-    return Due(on, _why(on, today, "on", last), since)
+    return _due(on, today, since)
 
 
 def _first_look(dates: CropDates | None, today: date) -> Due:
@@ -131,10 +141,10 @@ def sprayed_since(dates: CropDates | None, walked: date, today: date) -> date | 
     return max((day for day in treated if walked <= day <= today), default=None)
 
 
-def _why(on: date, today: date, what: str, since: date) -> str:
+def _due(on: date, today: date, since: str) -> Due:
+    """Say when a look is or was due: its day always stands there once, ahead or behind."""
     if on > today:
-        return near_day(on)
-    days = (today - since).days
-    if what == "on":
-        return days_on(days)
-    return f"{days} day{'' if days == 1 else 's'} {what}"
+        return Due(on, near_day(on), since)
+    if on == today:
+        return Due(on, "due today", since)
+    return Due(on, days_late((today - on).days), f"due since {near_day(on)}, {since}")

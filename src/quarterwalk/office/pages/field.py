@@ -18,10 +18,12 @@ from quarterwalk.office.pages.judged_by import Fact, judged_by
 from quarterwalk.office.pages.may import May
 from quarterwalk.office.pages.measured import insects_words, rung_of, squares_words
 from quarterwalk.office.pages.page import Link, to_fields
-from quarterwalk.office.pages.season import stage_words
+from quarterwalk.office.pages.season import CHECK_PLANTING, stage_words
+from quarterwalk.office.pages.sizes import size_said
 from quarterwalk.office.pages.verdicts import doubt_words, verdict_class, verdict_said
 from quarterwalk.office.pages.walk_found import Noted, remarks_of
 from quarterwalk.office.queries.field import FieldTold
+from quarterwalk.office.rule_season import in_doubt
 from quarterwalk.picture import Theme, field_sketch
 from quarterwalk.picture.ladder import Rung
 
@@ -56,6 +58,8 @@ class FieldPage:
         The list of fields.
     closed : tuple of str
         That nobody may enter now, and why; none where it is open.
+    large : str
+        That it is too large for one walk; empty where it is not.
     due : str
         When it is looked at next.
     sketch : SafeString
@@ -76,6 +80,7 @@ class FieldPage:
     about: str
     above: Link
     closed: tuple[str, ...]
+    large: str
     due: str
     sketch: SafeString
     sketch_note: str
@@ -106,6 +111,7 @@ def field_page(told: FieldTold, may: May) -> FieldPage:
         about=" · ".join(_about(told, may)),
         above=to_fields(),
         closed=tuple(_closed(told)),
+        large=size_said(row.name, row.acres) if may.walk else "",
         due=_due(told),
         sketch=_sketch(told, way=may.walk),
         sketch_note="The stops of today: another day has others." if may.walk else "",
@@ -126,6 +132,8 @@ def _about(told: FieldTold, may: May) -> Iterator[str]:
     stage = stage_words(told.standing.crop.stage, odds=may.odds)
     if stage:
         yield stage
+    if may.walk and in_doubt(told.standing.crop.stage):
+        yield CHECK_PLANTING
 
 
 def _closed(told: FieldTold) -> Iterator[str]:
@@ -142,7 +150,10 @@ def _due(told: FieldTold) -> str:
     due = due_of(told.standing, told.now.date())
     since = capital(due.since)
     if due.on is None:
-        return f"No look due. {since}."
+        why = "" if due.why == "no look due" else f": {due.why}"
+        return f"No look due{why}. {since}."
+    if due.why == "due today":
+        return f"Due today. {since}."
     late = "Due now" if due.on <= told.now.date() else "Next look"
     return f"{late}: {due.why}. {since}."
 

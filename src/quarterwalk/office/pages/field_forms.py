@@ -4,24 +4,52 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from quarterwalk.guideline import guideline_names, load_guideline
+from quarterwalk.guideline.page import guideline_page
 from quarterwalk.office.models import FieldRow
 from quarterwalk.office.pages.page import FormPage, cancel, to_field
 
+# What fits beside the margins of a telephone in small letters of one width. [characters]
+_WIDTH = 42
 
-def rule_page(row: FieldRow) -> FormPage:
+
+@dataclass(frozen=True, slots=True)
+class RulePage:
+    """A form page with a second button, and what is published.
+
+    Parameters
+    ----------
+    form : FormPage
+        The page.
+    rest : str
+        What the second button does: the rule for other fields too; empty where all have one.
+    shelf : tuple of (str, str)
+        Region of each guideline, and its lines and floors with their sources.
+    """
+
+    form: FormPage
+    rest: str
+    shelf: tuple[tuple[str, str], ...]
+
+
+def rule_page(row: FieldRow, others: int) -> RulePage:
     """Give the page on which a rule is chosen.
 
     Parameters
     ----------
     row : FieldRow
         The field.
+    others : int
+        Other fields of the district that have no rule. [count]
 
     Returns
     -------
-    FormPage
+    RulePage
     """
     here = to_field(row.name, row.public_id)
-    return FormPage(
+    noun = "1 other field" if others == 1 else f"{others} other fields"
+    rules = [load_guideline(name) for name in guideline_names()]
+    form = FormPage(
         f"{row.name}: rule",
         "Save the rule",
         said=(
@@ -30,6 +58,11 @@ def rule_page(row: FieldRow) -> FormPage:
         ),
         above=here,
         back=cancel(here),
+    )
+    return RulePage(
+        form,
+        f"Save it for {noun} without a rule too" if others else "",
+        tuple((rule.region, guideline_page(rule, width=_WIDTH)) for rule in rules),
     )
 
 

@@ -12,12 +12,13 @@ from django.utils.safestring import SafeString
 
 from quarterwalk.call.figures import day_words
 from quarterwalk.office.pages.drawn import mark_of, rung_drawn
-from quarterwalk.office.pages.due import Due, due_of
+from quarterwalk.office.pages.due import Due, due_of, sprayed_since
 from quarterwalk.office.pages.may import May
 from quarterwalk.office.pages.measured import insects_words, rung_of, squares_words
-from quarterwalk.office.pages.season import stage_words
+from quarterwalk.office.pages.season import CHECK_PLANTING, stage_words
 from quarterwalk.office.pages.verdicts import doubt_words, verdict_class, verdict_said
 from quarterwalk.office.queries.standing import Standing
+from quarterwalk.office.rule_season import in_doubt
 from quarterwalk.picture.ladder import Rung
 
 
@@ -25,6 +26,7 @@ class Urgency(Enum):
     """The groups of the list, the most urgent first."""
 
     TREAT = "Treat"
+    LATE = "Late"
     TODAY = "Due today"
     LATER = "Later"
     UNKNOWN = "No dates or rule yet"
@@ -38,6 +40,7 @@ class FieldLine:
     name: str
     to: str
     whose: str
+    check: str
     insects: str
     line: str
     squares: str
@@ -134,11 +137,14 @@ def _placed(standing: Standing, today: date) -> _Placed:
 def _urgency(standing: Standing, due: Due, today: date) -> Urgency:
     if not standing.field.guideline or standing.dates is None:
         return Urgency.UNKNOWN
-    told = standing.call
-    if told and told["call"]["verdict"] == "treat" and not due.since.startswith("sprayed"):
+    told, walk = standing.call, standing.walk
+    sprayed = walk and walk.on and sprayed_since(standing.dates, walk.on, today)
+    if told and told["call"]["verdict"] == "treat" and not sprayed:
         return Urgency.TREAT
     if due.on is None:
         return Urgency.OVER
+    if due.on < today:
+        return Urgency.LATE
     return Urgency.TODAY if due.on <= today else Urgency.LATER
 
 
@@ -158,6 +164,7 @@ def _line(placed: _Placed, today: date, may: May) -> FieldLine:
         name=field.name,
         to=reverse("field", args=[field.public_id]),
         whose=", ".join(part for part in (field.grower and field.grower.name, stage) if part),
+        check=CHECK_PLANTING if may.walk and in_doubt(placed.standing.crop.stage) else "",
         insects=insects,
         line=line,
         squares=squares,
@@ -192,7 +199,12 @@ def _lacking(standing: Standing) -> str:
 
 def _counts(placed: Sequence[_Placed]) -> Iterable[str]:
     yield "1 field" if len(placed) == 1 else f"{len(placed)} fields"
-    for urgency, word in ((Urgency.TREAT, "to treat"), (Urgency.TODAY, "due today")):
+    told = (
+        (Urgency.TREAT, "to treat"),
+        (Urgency.LATE, "late"),
+        (Urgency.TODAY, "due today"),
+    )
+    for urgency, word in told:
         count = sum(p.urgency is urgency for p in placed)
         if count:
             yield f"{count} {word}"

@@ -9,11 +9,13 @@ from typing import Any
 
 from django.urls import reverse
 
+from quarterwalk.field import acres_of
 from quarterwalk.files import PlantingFile, WalkFile
 from quarterwalk.files.boundaries import FieldFile
 from quarterwalk.office.forms.upload import UploadForm
 from quarterwalk.office.pages.may import May
 from quarterwalk.office.pages.page import FormPage, Link, cancel
+from quarterwalk.office.pages.sizes import size_said
 from quarterwalk.office.services.fields import Added
 from quarterwalk.office.services.journal import ALREADY, ASIDE, HELD, Answer
 from quarterwalk.office.services.walks import Imported
@@ -223,7 +225,8 @@ def fields_taken(added: Added, told: FieldFile) -> Iterator[str]:
     counts = ((added.new, "new"), (added.changed, "changed"), (added.same, "as before"))
     parts = [f"{len(names)} {word}" for names, word in counts if names]
     yield f"Fields taken from {short_name(told.file)}: {', '.join(parts)}."
-    yield from some_notices(told.notices)
+    large = [size_said(field.name, acres_of(field.shape)) for field in told.fields]
+    yield from some_notices([*filter(None, large), *told.notices])
 
 
 def plantings_taken(names: Sequence[str], told: PlantingFile) -> Iterator[str]:

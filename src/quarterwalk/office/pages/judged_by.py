@@ -118,7 +118,9 @@ def _dates(told: FieldTold, may: May) -> Iterator[str]:
     if season is not None and season.replanted is not None:
         yield f"Planted again {short_day(season.replanted)}"
     if dates is None:
-        yield "Day of first square not given, so no call can be made."
+        lacking = "Day of first square not given, so no call can be made."
+        ask = may.lead and not crop.why_not and stand_planted(season) is not None
+        yield f"{lacking} Give it, or hand in weather." if ask else lacking
         if crop.why_not:
             yield f"It can't be worked out either. {crop.why_not}"
         return

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from quarterwalk.call.clock_told import distance_told, miles_from_km
-from quarterwalk.call.figures import odds_words
+from quarterwalk.call.figures import chance_words
 from quarterwalk.crop import Stage, StageName, WeekOdds
 from quarterwalk.office.crop_clocks import WorkedFrom
 
 # Past this a doubt is too small to be told in words. [fraction]
 _CERTAIN = 0.995
+
+CHECK_PLANTING = "check the day of planting"
+"""The sign on a field whose weather hardly allows what was seen in it."""
 
 
 def stage_words(stage: Stage | None, *, odds: bool = True) -> str:
@@ -61,15 +64,15 @@ def _likeliest(told: WeekOdds, *, odds: bool) -> str:
         words, chance = f"week {week}", best
     if chance >= _CERTAIN:
         return words
-    return f"{words}, {odds_words(chance)}" if odds else f"{words}, most likely"
+    return f"{words}, {chance_words(chance)}" if odds else f"{words}, most likely"
 
 
 def _split(week: int, best: float, squaring: float, *, odds: bool) -> str:
     if not odds:
         return f"squaring, most likely week {week}"
     if squaring >= _CERTAIN:
-        return f"squaring; week {week}, {odds_words(best)}"
-    return f"squaring, {odds_words(squaring)}; week {week}, {odds_words(best)}"
+        return f"squaring; week {week}, {chance_words(best)}"
+    return f"squaring, {chance_words(squaring)}; week {week}, {chance_words(best)}"
 
 
 def rests_on(worked: WorkedFrom) -> str:

@@ -131,8 +131,12 @@ def weather_taken(
 def _told(each: TakenStation) -> Iterator[str]:
     counts = [(each.added, "new"), (each.changed, "measured otherwise than before")]
     counts.append((each.measured, "now measured in place of a forecast"))
+    counts.append((each.anew, "forecast otherwise than before"))
     parts = [f"{_days(count)} {what}" for count, what in counts if count]
     yield f"{each.label}: {', '.join(parts) or 'nothing new'}."
+    if each.ahead:
+        lie, taken = ("lies", "is") if each.ahead == 1 else ("lie", "are")
+        yield f"{_days(each.ahead)} {lie} after today and {taken} taken as a forecast."
     filled = [f"{_days(count)} {_BY[kind]}" for kind, count in each.filled.items()]
     if filled:
         yield f"What it lacks is filled: {', '.join(filled)}."

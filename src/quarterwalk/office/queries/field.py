@@ -132,6 +132,22 @@ def _counts(walk: WalkRow, year: int) -> bool:
     return whole and walk.on is not None and walk.on.year == year
 
 
+def others_without_rule(row: FieldRow) -> int:
+    """Count the other fields of a field's district for which nobody chose a rule.
+
+    Parameters
+    ----------
+    row : FieldRow
+        The field.
+
+    Returns
+    -------
+    int
+        [fields]
+    """
+    return FieldRow.objects.filter(district=row.district, guideline="").exclude(pk=row.pk).count()
+
+
 @dataclass(frozen=True, slots=True)
 class SeasonTold:
     """What is known of one year's season of a field, to begin a form with."""

@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 from typing import Any
 
 from quarterwalk.call import Verdict
+from quarterwalk.guideline import load_routine
 from quarterwalk.office.access import walks_seen
 from quarterwalk.office.crop_clocks import FieldSeason, season_of
 from quarterwalk.office.models import FieldRow, Membership, WalkRow
 from quarterwalk.office.queries.standing import newest_calls
+from quarterwalk.office.rule_season import season_is_over
+from quarterwalk.office.services.calls import call_for
 from quarterwalk.office.translate import season_on, to_guideline
 from quarterwalk.picture.season_drawn import SeasonWalk
 from quarterwalk.report.season import make_season
@@ -55,22 +58,22 @@ def season_seen(row: FieldRow, part: Membership, on: date) -> SeasonSeen:
         field=SeasonField(row.name, grower, row.acres, replanted=again),
         weather=season.weather,
         guideline=to_guideline(row),
-        done=_done(row, part, on),
+        done=_done(row, part, on, over=season_is_over(row, season.clock.stage())),
     )
     return SeasonSeen(report)
 
 
-def _done(row: FieldRow, part: Membership, on: date) -> SeasonDone:
+def _done(row: FieldRow, part: Membership, on: date, *, over: bool) -> SeasonDone:
     """Gather walks with their calls, sprays, and the next look that the newest call asks for."""
     walks = walks_seen(part).filter(field=row, on__year=on.year, on__lte=on, plants__gt=0)
     rows = list(walks.exclude(state__in=("void", "unopened")))
     calls = newest_calls(walk.walk_id for walk in rows) if row.guideline else {}
-    newest = calls.get(rows[0].walk_id) if rows else None
-    treated = row.treatments.filter(on__year=on.year, on__lte=on)
+    sprayed = row.treatments.filter(on__year=on.year, on__lte=on)
+    treated = tuple(sprayed.order_by("on").values_list("on", flat=True))
     return SeasonDone(
         walks=tuple(_walk(walk, calls.get(walk.walk_id)) for walk in reversed(rows) if walk.on),
-        next_look=_look(newest, on),
-        treated=tuple(treated.order_by("on").values_list("on", flat=True)),
+        next_look=_look(rows[0], treated) if rows and not over else None,
+        treated=treated,
     )
 
 
@@ -80,9 +83,16 @@ def _walk(walk: WalkRow, told: Told | None) -> SeasonWalk:
     return SeasonWalk(on, None if verdict is Verdict.NONE else verdict)
 
 
-def _look(told: Told | None, on: date) -> tuple[date, date] | None:
-    """Give the last good day of the look that the newest call asks for, while it is to come."""
-    day = None if told is None else told["call"]["next_look"]
-    if day is None or date.fromisoformat(day) < on:
-        return None
-    return date.fromisoformat(day), date.fromisoformat(day)
+def _look(walk: WalkRow, treated: tuple[date, ...]) -> tuple[date, date] | None:
+    """Give the first and last day of the look that the newest walk's call, or a spray, asks for.
+
+    Also where it is late: nobody has come back since.
+    """
+    sprayed = max((day for day in treated if walk.on is not None and day >= walk.on), default=None)
+    if sprayed is not None:
+        soonest, latest = (sprayed + timedelta(days=n) for n in load_routine().treated)
+        return soonest, latest
+    judged = call_for(walk)  # what is kept of a call tells the last day only
+    call = None if judged is None else judged.call
+    look = None if call is None else call.next_look
+    return None if look is None else (look.soonest, look.latest)

@@ -133,6 +133,36 @@ def set_rule(*, field: FieldRow, guideline: str, line: str) -> None:
     calls.keep_for_field(field)
 
 
+@transaction.atomic
+def set_rule_for_rest(*, field: FieldRow, guideline: str, line: str) -> int:
+    """Say by which guideline a field is judged, and with it all others that have none.
+
+    Parameters
+    ----------
+    field : FieldRow
+        The field.
+    guideline : str
+        Its name on the shelf.
+    line : str
+        Insects per 100; empty takes the lower end of the range.
+
+    Returns
+    -------
+    int
+        How many others it was. [fields]
+
+    Raises
+    ------
+    ServiceRefused
+        As `set_rule`; then no field has another rule than before.
+    """
+    set_rule(field=field, guideline=guideline, line=line)  # the turn is taken from here on
+    rest = list(field.district.fields.filter(guideline="").exclude(pk=field.pk))
+    for row in rest:
+        set_rule(field=row, guideline=guideline, line=line)
+    return len(rest)
+
+
 @dataclass(frozen=True, slots=True)
 class SeasonDates:
     """What is known of one field's season; None and empty where nobody said."""

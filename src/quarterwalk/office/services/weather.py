@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
 from typing import Any
 
 import numpy as np
@@ -18,6 +19,7 @@ from quarterwalk.office.services.calls_ahead import CallsAhead
 from quarterwalk.office.services.station_places import refuse_places
 from quarterwalk.office.services.turn import take_turn
 from quarterwalk.office.translate_season import from_weather
+from quarterwalk.office.weather_ahead import ahead_as_forecast, days_ahead, forecast_anew
 from quarterwalk.office.weather_change import WeatherChange
 from quarterwalk.weather import DailyWeather, DayMark, fill_gaps
 from quarterwalk.weather.merge import Merged, merged
@@ -47,6 +49,10 @@ class TakenStation:
         Whether it is known where it lies.
     added, changed, measured : int
         Days that are new, that were measured otherwise, that were forecast. [days]
+    anew : int
+        Days that were forecast, and are forecast otherwise now. [days]
+    ahead : int
+        Days after today that the file does not mark, and that count as a forecast. [days]
     filled : mapping of DayMark to int
         Days from its first to its last in the file that fields fill, by how. [days]
     missing : int
@@ -58,6 +64,8 @@ class TakenStation:
     added: int
     changed: int
     measured: int
+    anew: int
+    ahead: int
     filled: Mapping[DayMark, int]
     missing: int
 
@@ -92,22 +100,41 @@ def take_weather(*, district: District, weather: WeatherFile) -> tuple[TakenStat
         If the district would have more stations than its fields can need, or nothing would
         tell where they lie, or a station would lie elsewhere than before.
     """
-    told = {each.station.id: each for each in weather.stations}
+    today = clock.today(district)
+    unmarked = {each.station.id: days_ahead(each, today) for each in weather.stations}
+    told = {each.station.id: ahead_as_forecast(each, today) for each in weather.stations}
 
     def plan(before: DistrictWeather) -> _Planned:
         here = {each.station.id: each for each in before.stations}
         refuse_places(weather, here)
         _refuse_too_many(weather, len({*here, *told}))
-        done = {id: merged(here.get(id), days) for id, days in told.items()}
+        done = {id: _laid_over(here.get(id), days, today) for id, days in told.items()}
         rows = [from_weather(each.weather) for each in done.values() if each.since is not None]
         after = before.after(taken={id: each.weather for id, each in done.items()})
         changed = [each.since for each in done.values() if each.since is not None]
         change = WeatherChange(before, after, min(changed, default=None))
         return _Planned(change, lambda: _write(district, rows), done)
 
-    planned = _carry_out(district, plan)
-    after = {each.station.id: each for each in planned.change.after.stations}
-    return tuple(_taken(told[id], each, after) for id, each in planned.merged.items())
+    change, done = (planned := _carry_out(district, plan)).change, planned.merged
+    before = {each.station.id: each for each in change.before.stations}
+    after = {each.station.id: each for each in change.after.stations}
+    return tuple(
+        replace(
+            _taken(told[id], each, after),
+            anew=0 if id not in before else forecast_anew(before[id], told[id], today),
+            ahead=unmarked[id],
+        )
+        for id, each in done.items()
+    )
+
+
+def _laid_over(before: DailyWeather | None, told: DailyWeather, today: date) -> Merged:
+    """Lay a file's days over those here, of which none after today can have been measured."""
+    if before is None or not days_ahead(before, today):
+        return merged(before, told)
+    done = merged(ahead_as_forecast(before, today), told)
+    tomorrow = today + timedelta(days=1)
+    return replace(done, since=tomorrow if done.since is None else min(done.since, tomorrow))
 
 
 def _write(district: District, rows: Iterable[Mapping[str, Any]]) -> None:
@@ -175,6 +202,8 @@ def _taken(told: DailyWeather, done: Merged, here: Mapping[str, DailyWeather]) -
         added=done.added,
         changed=done.changed,
         measured=done.measured,
+        anew=0,
+        ahead=0,
         filled={kind: count for kind, count in filled.items() if count},
         missing=gaps - sum(filled.values()),
     )

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Mapping
+
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect
 from django.views.decorators.http import require_http_methods, require_safe
@@ -10,10 +12,11 @@ from quarterwalk.office import access, clock
 from quarterwalk.office.forms.closed import ClosedForm
 from quarterwalk.office.forms.refused import refusals
 from quarterwalk.office.forms.rule import RuleForm
+from quarterwalk.office.models import FieldRow
 from quarterwalk.office.pages.field import field_page
 from quarterwalk.office.pages.field_forms import closed_page, rule_page
 from quarterwalk.office.pages.may import may_as
-from quarterwalk.office.queries.field import field_told
+from quarterwalk.office.queries.field import field_told, others_without_rule
 from quarterwalk.office.services import fields as changes
 from quarterwalk.office.views.show import sent, show, signed_in, tell
 
@@ -35,12 +38,21 @@ def field_rule(request: HttpRequest, field_id: str) -> HttpResponse:
     form = RuleForm(sent(request), initial=begun)
     if form.is_valid():
         with refusals(form):
-            changes.set_rule(field=row, **form.cleaned_data)
-            tell(
-                request, "The rule is saved. Calls are made anew by it; those before stay to read."
-            )
+            tell(request, *_ruled(row, form.cleaned_data, rest="rest" in request.POST))
             return redirect("field", field_id)
-    return show(request, "field/rule.html", rule_page(row), form)
+    return show(request, "field/rule.html", rule_page(row, others_without_rule(row)), form)
+
+
+def _ruled(row: FieldRow, rule: Mapping[str, str], *, rest: bool) -> Iterator[str]:
+    """Keep a rule, for the other fields without one too where that was asked; say what was done."""
+    others = 0
+    if rest:
+        others = changes.set_rule_for_rest(field=row, **rule)
+    else:
+        changes.set_rule(field=row, **rule)
+    yield "The rule is saved. Calls are made anew by it; those before stay to read."
+    if others:
+        yield f"It holds for {others} more field{'' if others == 1 else 's'} that had none."
 
 
 @require_http_methods(["GET", "POST"])
