@@ -74,6 +74,7 @@ def test_the_json_has_every_key_that_scripts_rely_on(run: Run, season: list[str]
     assert field["heat_units"] == 29 * 20
     assert field["weather"] == {
         "station": "gin", "distance_km": None, "known_until": "2026-05-30", "years": 6,
+        "years_from": None,
         "filled": {},
     }  # fmt: skip
 
@@ -196,6 +197,22 @@ def test_brief_is_one_line_a_field(run: Run, season: list[str]) -> None:
     assert old.startswith("Old      blooming")
 
 
+def test_brief_says_where_the_weather_ends_long_before_the_day(run: Run, season: list[str]) -> None:
+    # the station's file ends on 10 July
+    out, _ = run(*season[:-1], "2026-09-29", "--brief")
+    assert out.splitlines()[-1] == "Weather of Cedar Gin is known until Friday 10 July 2026."
+    out, _ = run(*season[:-1], "2026-07-24", "--brief")
+    assert "is known until" not in out
+
+
+def test_brief_says_once_where_the_weather_of_several_fields_ends(
+    run: Run, season: list[str]
+) -> None:
+    write_table("plantings.csv", HEAD, HOME, "Gin,2026-05-25,,,")
+    out, _ = run(*season[:-1], "2026-09-29", "--brief")
+    assert out.count("Weather of Cedar Gin is known until") == 1
+
+
 def test_fields_can_be_picked_by_name(run: Run, season: list[str]) -> None:
     write_table("plantings.csv", HEAD, HOME, "Gin,2026-05-08,,,", "Creek,2026-05-08,,,")
     found = told(run, *season, "--field", "Creek", "--field", "Home 40")
@@ -221,6 +238,8 @@ def test_several_stations_need_the_places_of_the_fields(run: Run, season: list[s
     write_stations(station_rows(), station_rows(id="far", place="34.6,-101.9"))
     _, err = run(*season, status=2)
     assert "with 2 stations --fields must say where the fields are" in err
+    # said before the walks are read, which may take long
+    assert run(*season, "--walks", "none.csv", status=2)[1] == err
 
 
 def test_pages_and_pdfs_are_named_for_their_fields(run: Run, season: list[str]) -> None:

@@ -180,6 +180,7 @@ def _weather(told: StageTold) -> Json:
         "distance_km": weather.distance_km,
         "known_until": _iso(heat.known_until) if heat.known else None,
         "years": len(heat.years),
+        "years_from": None if weather.lender is None else weather.lender.id,
         "filled": {_HOW[kind]: count for kind, count in filled.items()},
     }
 

@@ -40,6 +40,8 @@ def weather_used(clock: CropClock, weather: FieldWeather) -> Iterator[str]:
     yield from _filled(clock, weather)
     yield from _known_until(clock, weather)
     yield _years(clock)
+    if weather.lender is not None:
+        yield _lent(weather.lender.label, weather.lender_km)
 
 
 def _station(weather: FieldWeather) -> str:
@@ -103,6 +105,22 @@ def _known_until(clock: CropClock, weather: FieldWeather) -> Iterator[str]:
         yield phrase("Weather is known until {day} only.", day=day_told(last, clock.on))
     else:
         yield phrase("Weather is known until {day}.", day=day_told(last, clock.on))
+
+
+def _lent(station: str, km: float | None) -> str:
+    """Say whose the other years are, where the station has few of its own."""
+    name = plain(station)
+    if km is None:
+        return phrase(
+            "Years before its first are those of {station}, moved by what the two differ.",
+            station=name,
+        )
+    return phrase(
+        "Years before its first are those of {station}, {miles} miles from the field, moved by"
+        " what the two differ.",
+        station=name,
+        miles=distance_told(miles_from_km(km)),
+    )
 
 
 def _years(clock: CropClock) -> str:

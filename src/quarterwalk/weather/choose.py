@@ -10,7 +10,8 @@ import numpy as np
 
 from quarterwalk.weather.daily import DailyWeather, DayMark, WeatherError, forecast_holds
 from quarterwalk.weather.fill import fill_gaps
-from quarterwalk.weather.station import Place
+from quarterwalk.weather.longer import with_other_years
+from quarterwalk.weather.station import Place, Station
 
 # A rule of this project: a station that lacks more of the season than this is passed over
 # for the next nearest. [fraction]
@@ -35,11 +36,17 @@ class FieldWeather:
         From the field to the station; None where either place is not known. [km]
     passed_over : tuple of str
         Nearer stations that lack too much of the season, by their names.
+    lender : Station or None
+        The station whose earlier years stand in for those that this one lacks.
+    lender_km : float or None
+        From the field to there. [km]
     """
 
     weather: DailyWeather
     distance_km: float | None
     passed_over: tuple[str, ...] = ()
+    lender: Station | None = None
+    lender_km: float | None = None
 
     def filled(self, first: date, last: date) -> dict[DayMark, int]:
         """Count the days of a season that were filled, by how.
@@ -78,6 +85,7 @@ def weather_for(
     -------
     FieldWeather
         By the nearest station that has most of the season; by the only one wherever it is.
+        With few years of its own, those of the next station that has more stand before them.
 
     Raises
     ------
@@ -96,7 +104,11 @@ def weather_for(
     nearer = [weather for weather, _ in ordered[: _place_of(chosen, ordered)]]
     others = [weather for weather, _ in ordered if weather is not chosen]
     names = tuple(weather.station.label for weather in nearer)
-    return FieldWeather(fill_gaps(chosen, others), km, names)
+    whole, lender = with_other_years(fill_gaps(chosen, others), others, first)
+    if lender is None:
+        return FieldWeather(whole, km, names)
+    lender_km = next(far for weather, far in ordered if weather is lender)
+    return FieldWeather(whole, km, names, lender.station, lender_km)
 
 
 def known_by(weather: DailyWeather, day: date) -> DailyWeather | None:
