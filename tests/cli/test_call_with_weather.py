@@ -171,6 +171,33 @@ def test_options_that_do_not_go_together_exit_with_2(
 def test_without_weather_a_blank_first_square_is_refused(run: Run, words: list[str]) -> None:
     _, err = run(*words[:-2], status=3)
     assert "plantings.csv row 2, column first_square: must be a date" in err
+    assert err.endswith("The cell is blank. Or leave it blank and give --weather.\n")
+
+
+def test_without_weather_nor_planting_a_blank_first_square_takes_both(
+    run: Run, words: list[str]
+) -> None:
+    write_table("plantings.csv", HEAD, "Home 40,,,,")
+    _, err = run(*words[:-2], status=3)
+    assert err.endswith("Or leave it blank and give --weather and the day of planting.\n")
+
+
+def test_a_table_without_first_square_is_told_that_weather_would_do(
+    run: Run, words: list[str]
+) -> None:
+    write_table("plantings.csv", "field,planted", "Home 40,2026-05-01")
+    _, err = run(*words[:-2], status=3)
+    assert "column first_square: must be in the header" in err
+    assert err.endswith("Or give --weather and the day of planting.\n")
+
+
+def test_a_first_square_that_can_not_be_read_is_not_told_to_be_blank(
+    run: Run, words: list[str]
+) -> None:
+    write_table("plantings.csv", HEAD, "Home 40,2026-05-01,6/10/2026,,")
+    _, err = run(*words[:-2], status=3)
+    assert 'got "6/10/2026".' in err
+    assert "--weather" not in err
 
 
 def test_a_blank_first_square_without_planting_is_refused(run: Run, words: list[str]) -> None:

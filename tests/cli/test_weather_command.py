@@ -47,6 +47,46 @@ def test_heat_units_are_told_by_week_beside_other_years(run: Run) -> None:
     assert "For the same days the mean of 6 other years is 336." in out
 
 
+def forecast_from(day: int, *, without: set[date] = frozenset()) -> str:  # type: ignore[assignment]
+    """Write the station's file with the days of May forecast from one on, and give its name."""
+    first, last = date(2026, 5, 1), date(2026, 5, 19)
+    rows = station_rows(first=first, last=last, without=without)
+    marked = [f"{row},{'forecast' if n >= day else ''}" for n, row in enumerate(rows, start=1)]
+    header = "date,station,name,latitude,longitude,tmin_f,tmax_f,mark"
+    return write_table("ahead.csv", header, *marked)
+
+
+def test_a_sum_says_how_much_of_it_is_forecast(run: Run) -> None:
+    out, _ = run("weather", forecast_from(13))
+    assert "In all 380 heat units, 140 of them forecast (7 days)." in out
+    out, _ = run("weather", forecast_from(19))
+    assert "In all 380 heat units, 20 of them forecast (1 day)." in out
+
+
+def test_a_sum_without_a_day_and_one_that_ends_early_say_what_is_forecast_too(run: Run) -> None:
+    out, _ = run("weather", forecast_from(13, without={date(2026, 5, 1)}))
+    assert "the other days make 360 heat units, 140 of them forecast (7 days)." in joined(out)
+    out, _ = run("weather", forecast_from(13), "--method", "double-sine")
+    # of the last day, which is forecast too, no heat is told
+    assert "of them forecast (6 days)." in joined(out)
+
+
+def joined(out: str) -> str:
+    return " ".join(out.split())
+
+
+def test_a_last_week_that_is_short_is_marked(run: Run) -> None:
+    out, _ = run("weather", forecast_from(13))
+    weeks = [line.split() for line in out.splitlines() if line.startswith("  2026-")]
+    assert weeks == [
+        ["2026-05-01", "140", "140", "–"],
+        ["2026-05-08", "140", "280", "–"],
+        ["2026-05-15", "100", "380", "–", "5", "days"],
+    ]
+    out, _ = run("weather", "ahead.csv", "--to", "2026-05-15")
+    assert out.splitlines()[-5].split()[-2:] == ["1", "day"]
+
+
 def test_a_gap_is_told_with_how_it_was_filled(run: Run) -> None:
     out, _ = run("weather", write_station(without=GAP), *MAY)
     assert "2 of them are missing" in out

@@ -58,9 +58,7 @@ def main(words: Sequence[str] | None = None) -> int:
         print(f"{parser.prog} {options.command}: {error}", file=sys.stderr)
         return USAGE
     except RefusedInput as error:
-        print(error, file=sys.stderr)
-        if getattr(options, "json", False):
-            _print_refusal(error)
+        _print_refusal(error, as_json=getattr(options, "json", False))
         return REFUSED
     except QuarterwalkError as error:
         print(f"{parser.prog} {options.command}: {error}", file=sys.stderr)
@@ -109,8 +107,13 @@ def _say_stopped() -> int:
     return INTERRUPTED
 
 
-def _print_refusal(error: RefusedInput) -> None:
+def _print_refusal(error: RefusedInput, *, as_json: bool) -> None:
+    """Print every problem; shorter where a person looks on, and no script."""
+    from quarterwalk.cli.refusal_told import refusal_lines
     from quarterwalk.cli.screen import print_json
     from quarterwalk.files.call_json import refusal_json
 
-    print_json(refusal_json(error))
+    brief = sys.stderr.isatty() and not as_json
+    print("\n".join(refusal_lines(error)) if brief else error, file=sys.stderr)
+    if as_json:
+        print_json(refusal_json(error))

@@ -57,8 +57,7 @@ def _stage(weeks: WeekOdds) -> str:
     if week is None:
         return _STRETCHES[weeks.likely]
     best = weeks.weeks[week - 1]
-    # downwards, as odds are told everywhere, so that no doubt is rounded away
-    told = "19 in 20" if best >= _SURE else f"{max(1, int(10 * best + 1e-9))} in 10"
+    told = "19 in 20" if best >= _SURE else f"{min(max(1, round(10 * best)), 9)} in 10"
     return f"week {week}, {told}"
 
 

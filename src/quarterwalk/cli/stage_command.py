@@ -29,6 +29,10 @@ from quarterwalk.report.season_pdf import season_pdf
 from quarterwalk.report.season_report import SeasonReport
 from quarterwalk.report.season_text import season_sections, shared_section
 
+# Weather that ends so long before the day told is no longer a day or two late: what is told
+# is mostly a guess. A rule of this project. [days]
+_LONG_BEFORE = 14
+
 
 def run(options: argparse.Namespace) -> None:
     """Read each field's clock on a day, and print or write what it tells."""
@@ -40,6 +44,8 @@ def run(options: argparse.Namespace) -> None:
         return
     if options.brief:
         print_stages(seasons)
+        for sentence in _ends_early(seasons):
+            say(sentence)
     else:
         _print_all([each.report for each in seasons])
     if options.on is None:
@@ -68,9 +74,10 @@ def read_seasons(
     for notice in plantings.notices:
         print(notice, file=sys.stderr)
     names = asked_fields(plantings, options.field)
-    walked = chosen_walked(options, plantings)
     fields = fields_by_name(options.fields, names)
+    # before the walks, which may take long: several stations may need --fields
     clocks = chosen_clocks(options, plantings.plantings, fields)
+    walked = chosen_walked(options, plantings)
     today = date.today()  # noqa: DTZ011 - the day on the scout's own calendar
     days = {name: day_for(clocks, name, options.on, today) for name in names}
     return told_seasons(options, clocks, days, walked, fields), days, today
@@ -97,6 +104,19 @@ def _print_section(section: Section, *, under: bool = True) -> None:
     print(f"{'  ' * under}{inked(section.title, Ink.HEAD)}")
     for sentence in section.sentences:
         say(sentence, indent=4 if under else 2)
+
+
+def _ends_early(seasons: Sequence[Season]) -> list[str]:
+    """Say of which stations the weather ends so long before the day told that it matters."""
+    ends = dict.fromkeys(
+        (each.weather.weather.station.label, each.clock.heat.known_until)
+        for each in seasons
+        if each.clock.heat.known
+        and (each.clock.on - each.clock.heat.known_until).days > _LONG_BEFORE
+    )
+    return [
+        f"Weather of {name} is known until {day_words(until)} {until.year}." for name, until in ends
+    ]
 
 
 def _which_day(today: date, days: Mapping[str, date]) -> str:

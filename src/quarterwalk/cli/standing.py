@@ -115,7 +115,8 @@ def _as_given(head: WalkHead, planting: Planting) -> Standing:
 
 def _chosen_plantings(options: argparse.Namespace, walks: WalkFile) -> PlantingFile:
     """Read the plantings; refuse walks whose field has no row."""
-    plantings = read_plantings(options.plantings, need_first_square=options.weather is None)
+    alone = options.weather is None
+    plantings = read_plantings(options.plantings, need_first_square=alone, may_give_weather=alone)
     for notice in plantings.notices:
         print(notice, file=sys.stderr)
     refuse_unplanted(walks, plantings)

@@ -9,9 +9,10 @@ from datetime import date, datetime, time, timedelta, tzinfo
 import numpy as np
 
 from quarterwalk.call.figures import listed
+from quarterwalk.cli.walk_heat import DayHeat, day_heat
 from quarterwalk.cli.zone_option import named_zone
 from quarterwalk.errors import UsageError
-from quarterwalk.weather.daily import WeatherError
+from quarterwalk.weather.daily import DailyWeather, WeatherError
 from quarterwalk.weather.heat_index import heat_index
 from quarterwalk.weather.heat_risk import cautions_without_number, heat_cautions
 from quarterwalk.weather.hourly import HourlyWeather
@@ -25,6 +26,12 @@ _STEP = 60  # [minutes]
 # goes on warming after it. Where one of them is not known, it may get hotter than is known.
 # A rule of this project. [h]
 _HOT_BEFORE, _HOT_AFTER = timedelta(hours=1), timedelta(hours=5)
+
+# Nothing is said of heat on a day on which it nowhere feels like more. In the months of the
+# cotton's season it is: there such numbers may be °C. Rules of this project. [°F], [month]
+COLD_UNDER_F = 60.0
+_WARM_MONTHS = {False: (5, 6, 7, 8, 9), True: (11, 12, 1, 2, 3)}
+_DAMPEST = 100.0  # [%]
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,13 +50,14 @@ class WalkDay:
         While the shadow can't be kept off the plants.
     hours : tuple of ShadowHour
         The sun, by the hour.
-    feels : tuple of float
-        Heat index of each of those hours, to the whole degree, so that its band is that of
-        the number told; NaN where temperature and humidity are not both known. [°F]
+    heat : DayHeat
+        What is known of the heat in those hours, by one station.
     noon : datetime
         When the sun stands highest.
     humidity_given : bool
         Whether a humidity was given at all, be it of another day.
+    south : bool
+        Whether the walk is south of the equator.
     """
 
     on: date
@@ -58,9 +66,15 @@ class WalkDay:
     sunset: datetime | None
     overhead: tuple[datetime, datetime] | None
     hours: tuple[ShadowHour, ...]
-    feels: tuple[float, ...]
+    heat: DayHeat
     noon: datetime
     humidity_given: bool
+    south: bool
+
+    @property
+    def feels(self) -> tuple[float, ...]:
+        """Heat index of each hour, to the whole degree; NaN where it is not known. [°F]"""
+        return self.heat.feels
 
     @property
     def hottest(self) -> int | None:
@@ -80,18 +94,29 @@ class WalkDay:
 
     @property
     def cautions(self) -> tuple[str, ...]:
-        """What is to be said of the heat; nothing where the sun does not rise."""
-        if not self.hours:
+        """What is to be said of the heat; nothing without sun, nor on a cold day."""
+        if not self.hours or self._is_cold:
             return ()
+        whose = (self.heat.told,) if self.heat.told else ()
         if self.hottest is None:
             lack = "of this day they are not known" if self.humidity_given else "they are not given"
             why = f"How hot it feels takes temperature and humidity by the hour, and {lack}."
-            return (why, *cautions_without_number())
-        return heat_cautions(
+            return (why, *whose, *cautions_without_number(self.heat.air_f))
+        said = heat_cautions(
             self.feels[self.hottest],
             at=clock_words(self.hours[self.hottest].at),
             known=listed(self._known_spans()) if self.may_get_hotter else "",
         )
+        return (*whose, *said)
+
+    @property
+    def _is_cold(self) -> bool:
+        """Whether no hour feels like 60 °F and more, in months in which that can be."""
+        if self.on.month in _WARM_MONTHS[self.south]:
+            return False
+        if self.hottest is not None and not self.may_get_hotter:
+            return self.feels[self.hottest] < COLD_UNDER_F
+        return float(heat_index(self.heat.top_f, _DAMPEST)) < COLD_UNDER_F
 
     def _known_spans(self) -> list[str]:
         """Word the hours whose heat is known, those in a row together."""
@@ -122,7 +147,12 @@ def clock_words(at: datetime) -> str:
 
 
 def walk_day(
-    on: date, place: Place | None, hourly: Sequence[HourlyWeather], *, zone: str | None = None
+    on: date,
+    place: Place | None,
+    hourly: Sequence[HourlyWeather],
+    daily: Sequence[DailyWeather],
+    *,
+    zone: str | None = None,
 ) -> WalkDay:
     """Work out sun and heat of a day.
 
@@ -133,8 +163,9 @@ def walk_day(
     place : (float, float) or None
         Longitude and latitude. [degrees]
     hourly : sequence of HourlyWeather
-        Hours with humidity by the clock of the field, the nearest station first; may be
-        empty.
+        Hours with humidity by the clock of the field; may be empty.
+    daily : sequence of DailyWeather
+        Days of each station, of those with hours too.
     zone : str or None
         Its time zone, such as ``America/Chicago``; None for this machine's.
 
@@ -156,10 +187,11 @@ def walk_day(
         overhead = overhead_span(on, place, clock)
     except WeatherError as error:
         raise UsageError(f"--near: {error}") from None
-    feels = tuple(_feels(hour.at, hourly) for hour in hours)
+    heat = day_heat([hour.at for hour in hours], place, hourly, daily)
     given = any(bool(np.isfinite(station.humidity).any()) for station in hourly)
+    south = place[1] < 0.0
     return WalkDay(
-        on, zone, events.sunrise, events.sunset, overhead, hours, feels, events.noon, given
+        on, zone, events.sunrise, events.sunset, overhead, hours, heat, events.noon, given, south
     )
 
 
@@ -168,14 +200,3 @@ def _own_clock(on: date) -> tzinfo:
     if own is None:
         raise UsageError("this machine has no time zone: give that of the field with --zone.")
     return own
-
-
-def _feels(at: datetime, hourly: Sequence[HourlyWeather]) -> float:
-    clock = at.replace(tzinfo=None)
-    for station in hourly:
-        place = station.index_of(clock)
-        if 0 <= place < station.temp_f.size:
-            felt = float(heat_index(station.temp_f[place], station.humidity[place]))
-            if felt == felt:
-                return round(felt, 0)
-    return float("nan")

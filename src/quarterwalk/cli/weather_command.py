@@ -24,7 +24,6 @@ from quarterwalk.files.weather_request import FORECAST_DAYS
 from quarterwalk.files.weather_service import Service, fetch_weather
 from quarterwalk.files.weather_writer import write_weather
 from quarterwalk.weather.daily import DailyWeather
-from quarterwalk.weather.station import by_distance
 
 KEY = "QUARTERWALK_WEATHER_KEY"
 """Environment variable with the key of a paid service; a command line would show it."""
@@ -58,15 +57,7 @@ def _walk_day(weather: ChosenWeather, options: argparse.Namespace) -> WalkDay:
     """Work out sun and heat where the walk is: the place asked for, else the first station's."""
     places = [each.station.place for each in weather.stations if each.station.place]
     place = options.near or next(iter(places), None)
-    near = weather.hourly
-    if place is not None:
-        order = [station.id for station, _ in by_distance([h.station for h in near], place)]
-        near = tuple(sorted(near, key=lambda h: _rank(order, h.station.id)))
-    return walk_day(options.walk_on, place, near, zone=options.zone)
-
-
-def _rank(order: Sequence[str], name: str) -> int:
-    return order.index(name) if name in order else len(order)
+    return walk_day(options.walk_on, place, weather.hourly, weather.stations, zone=options.zone)
 
 
 def _refuse_options_apart(options: argparse.Namespace) -> None:

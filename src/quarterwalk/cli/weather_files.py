@@ -6,8 +6,10 @@ import sys
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from quarterwalk.errors import UsageError
+from quarterwalk.cli.lengths import length_words
+from quarterwalk.errors import UsageError, shown
 from quarterwalk.files.weather_file import WeatherFinding, read_weather
+from quarterwalk.units import FOOT_M, MILE_FEET
 from quarterwalk.weather.daily import DailyWeather
 from quarterwalk.weather.hourly import HourlyWeather
 from quarterwalk.weather.merge import merged
@@ -16,6 +18,11 @@ from quarterwalk.weather.station import Place, Station, by_distance
 # A file may hold thousands of stations; gaps are filled from few, and all near. A rule of
 # this project. [count]
 MOST_STATIONS = 20
+
+# Files of one station tell its place within this: some round to a few hundredths of a
+# degree. A rule of this project. [miles]
+SAME_PLACE_MILES = 3
+_METRES = 1000.0  # [m/km]
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,7 +54,7 @@ def chosen_weather(paths: Sequence[str], station_list: str | None) -> ChosenWeat
     Raises
     ------
     UsageError
-        If standard input is to be read twice.
+        If standard input is to be read twice, or a station has two places.
     RefusedInput
         If a file can't be taken.
     """
@@ -100,6 +107,11 @@ def one_a_station(stations: Iterable[DailyWeather]) -> list[DailyWeather]:
     -------
     list of DailyWeather
         In the order in which each came first.
+
+    Raises
+    ------
+    UsageError
+        If a station has two places.
     """
     by_id: dict[str, DailyWeather] = {}
     for weather in stations:
@@ -110,10 +122,24 @@ def one_a_station(stations: Iterable[DailyWeather]) -> list[DailyWeather]:
 
 def _joined(before: DailyWeather, after: DailyWeather) -> DailyWeather:
     """Lay a station's later file over its earlier one, saying how many days differ."""
+    _refuse_two_places(before.station, after.station)
     told = merged(before, after)
     if told.changed:
         _say_that_they_differ(after.station, told.changed)
     return told.weather
+
+
+def _refuse_two_places(before: Station, after: Station) -> None:
+    if before.place is None or after.place is None:
+        return
+    metres = (before.distance_km(after.place) or 0.0) * _METRES
+    if metres > SAME_PLACE_MILES * MILE_FEET * float(FOOT_M):
+        one, two = (f"{place[1]:g},{place[0]:g}" for place in (before.place, after.place))
+        raise UsageError(
+            f"station {shown(after.id)} stands at {one} in one file and at {two} in another,"
+            f" {length_words(metres, metric=False)} apart. Are they two stations? Then give"
+            " one of them another id."
+        )
 
 
 def _say_that_they_differ(station: Station, count: int) -> None:

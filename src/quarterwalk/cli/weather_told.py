@@ -168,7 +168,7 @@ def _weeks(heat: HeatTold) -> Iterator[str]:
     length = load_routine().week_days
     usual = heat.others.mean(axis=0).cumsum() if heat.others.size else None
     so_far = heat.heat.cumsum()
-    for begin in range(0, heat.heat.size, length):
+    for begin in range(0, heat.heat.size, length):  # a last week may be short
         end = min(begin + length, heat.heat.size)
         day = heat.weather.day_at(begin).isoformat()
         week, total = _figure(float(heat.heat[begin:end].sum())), _figure(float(so_far[end - 1]))
@@ -176,7 +176,12 @@ def _weeks(heat: HeatTold) -> Iterator[str]:
         marks = heat.weather.marks[begin:end]
         filled = int(np.count_nonzero(np.isin(marks, list(_HOW))))
         said = str(filled) if filled else ""
-        yield f"  {day:<12}{week:>11}{total:>9}{other:>13}  {said}".rstrip()
+        short = "" if end - begin == length else _day_count(end - begin)
+        yield f"  {day:<12}{week:>11}{total:>9}{other:>13}  {said:<6}  {short}".rstrip()
+
+
+def _day_count(days: int) -> str:
+    return "1 day" if days == 1 else f"{days:,} days"
 
 
 def _figure(value: float) -> str:
@@ -187,7 +192,7 @@ def _sums(heat: HeatTold) -> Iterator[str]:
     unknown = int(np.count_nonzero(np.isnan(heat.heat)))
     told = heat.heat.size
     if heat.total is not None:
-        yield f"In all {heat.total:,.0f} heat units."
+        yield f"In all {heat.total:,.0f} heat units{_forecast_part(heat)}."
     elif told == 1 and _lacks_next_morning(heat):
         yield "This day needs the next morning's low, which is not known, so no heat is told."
     elif unknown == told:
@@ -198,12 +203,15 @@ def _sums(heat: HeatTold) -> Iterator[str]:
         known = float(heat.heat[:told].sum())
         yield (
             "The last day needs the next morning's low, which is not known;"
-            f" up to {until}: {known:,.0f} heat units."
+            f" up to {until}: {known:,.0f} heat units{_forecast_part(heat)}."
         )
     else:
         days = "1 day is" if unknown == 1 else f"{unknown:,} days are"
         known = float(np.nansum(heat.heat))
-        yield f"{days} not known, so no sum is told; the other days make {known:,.0f} heat units."
+        yield (
+            f"{days} not known, so no sum is told; the other days make {known:,.0f} heat units"
+            f"{_forecast_part(heat)}."
+        )
     if heat.others.size:
         count = len(heat.others)
         usual = float(heat.others[:, :told].sum(axis=1).mean())
@@ -211,6 +219,15 @@ def _sums(heat: HeatTold) -> Iterator[str]:
         yield f"For the same days {years} {usual:,.0f}."
     else:
         yield "No other year of this station has all of these days."
+
+
+def _forecast_part(heat: HeatTold) -> str:
+    """Say how much of a sum is of days that are forecast, and may yet come otherwise."""
+    forecast = (heat.weather.marks == DayMark.FORECAST) & ~np.isnan(heat.heat)
+    count = int(np.count_nonzero(forecast))
+    if not count:
+        return ""
+    return f", {float(heat.heat[forecast].sum()):,.0f} of them forecast ({_day_count(count)})"
 
 
 def _lacks_next_morning(heat: HeatTold) -> bool:

@@ -2,14 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from types import MappingProxyType
 
 from quarterwalk.errors import Problem, RefusedInput, shown
 from quarterwalk.files.sheet import Block, Sheet
 
+_MOST_NAMED = 8  # more would bury the rest [count]
+_NO_HINTS: Mapping[str, str] = MappingProxyType({})
+
 
 def find_columns(
-    sheet: Sheet, columns: Sequence[str], required: Sequence[str]
+    sheet: Sheet,
+    columns: Sequence[str],
+    required: Sequence[str],
+    hints: Mapping[str, str] = _NO_HINTS,
 ) -> tuple[dict[str, int], tuple[str, ...]]:
     """Find each column's place in the header; refuse a header that lacks one or has two.
 
@@ -21,13 +28,15 @@ def find_columns(
         Names that are read, in small letters.
     required : sequence of str
         Those that must be there.
+    hints : mapping of str to str
+        What to do where one of those is not there, by its name.
 
     Returns
     -------
     places : dict of str to int
         Place of each column that is there. [from 0]
     notices : tuple of str
-        Columns that are not read, in plain words.
+        Columns and sheets that are not read, in plain words.
 
     Raises
     ------
@@ -36,7 +45,7 @@ def find_columns(
     """
     lowered = [name.lower() for name in sheet.header]
     problems = [
-        Problem(sheet.file, sheet.header_row, name, "", "in the header")
+        Problem(sheet.file, sheet.header_row, name, "", "in the header", hints.get(name, ""))
         for name in required
         if name not in lowered
     ]
@@ -50,7 +59,19 @@ def find_columns(
         raise RefusedInput(problems)
     unknown = [sheet.header[i] for i, name in enumerate(lowered) if name and name not in columns]
     notices = tuple(f"{sheet.file}: column {shown(name)} is not read." for name in unknown)
-    return {name: lowered.index(name) for name in columns if name in lowered}, notices
+    places = {name: lowered.index(name) for name in columns if name in lowered}
+    return places, (*_sheets_not_read(sheet), *notices)
+
+
+def _sheets_not_read(sheet: Sheet) -> Iterator[str]:
+    """Name the sheets of a workbook beside the one that is read."""
+    told = [f'"{shown(name)}"' for name in sheet.unread[:_MOST_NAMED]]
+    if (more := len(sheet.unread) - len(told)) > 0:
+        told.append(f"{more} more")
+    if told:
+        names = told[0] if len(told) == 1 else f"{', '.join(told[:-1])} and {told[-1]}"
+        what = f"sheet {names} was" if len(told) == 1 else f"sheets {names} were"
+        yield f'{sheet.file}: the {what} not read; only the first is, "{shown(sheet.name)}".'
 
 
 def width_problems(

@@ -94,7 +94,9 @@ class PlantingFile:
     notices: tuple[str, ...]
 
 
-def read_plantings(path: str | Path, *, need_first_square: bool = True) -> PlantingFile:
+def read_plantings(
+    path: str | Path, *, need_first_square: bool = True, may_give_weather: bool = False
+) -> PlantingFile:
     """Read which field was planted when, squared when, bloomed when and was treated when.
 
     Parameters
@@ -104,6 +106,8 @@ def read_plantings(path: str | Path, *, need_first_square: bool = True) -> Plant
     need_first_square : bool
         Whether every field must give its first square; where it may be worked out from
         weather, a field without it must give the day of planting.
+    may_give_weather : bool
+        Whether who reads the errors could give ``--weather`` instead of a first square.
 
     Returns
     -------
@@ -117,7 +121,8 @@ def read_plantings(path: str | Path, *, need_first_square: bool = True) -> Plant
     """
     sheet = open_sheet(path)
     needed = REQUIRED if need_first_square else REQUIRED[:1]
-    places, notices = find_columns(sheet, COLUMNS, needed)
+    hints = {"first_square": "Or give --weather and the day of planting."}
+    places, notices = find_columns(sheet, COLUMNS, needed, hints if may_give_weather else {})
     problems: list[Problem] = []
     plantings: dict[str, Planting] = {}
     rows: dict[str, int] = {}
@@ -128,6 +133,8 @@ def read_plantings(path: str | Path, *, need_first_square: bool = True) -> Plant
         text = {column: cells[place].strip() for column, place in places.items()}
         values, faults = read_cells(_READERS, text)
         faults |= _lacking(values, faults, need_first_square=need_first_square)
+        if may_give_weather:
+            faults |= _weather_instead(values, faults)
         faults |= _contradictions(values, rows, faults)
         problems += [
             Problem(sheet.file, row, column, text.get(column, ""), fault.expected, fault.hint)
@@ -159,6 +166,20 @@ def _lacking(
         return {}
     hint = "Without first_square it takes the day of planting to work it out."
     return {"planted": Misread("a date as YYYY-MM-DD", hint)}
+
+
+def _weather_instead(
+    values: Mapping[str, Any], faults: Mapping[str, Misread]
+) -> dict[str, Misread]:
+    """Say beside a first square that is blank what would do without it."""
+    fault = faults.get("first_square")
+    if fault is None or "first_square" not in values:  # it is filled in, and can't be read
+        return {}
+    planted = {"planted", "replanted"} & set(faults) or values["planted"] or values["replanted"]
+    give = "--weather" if planted else "--weather and the day of planting"
+    return {
+        "first_square": Misread(fault.expected, f"{fault.hint} Or leave it blank and give {give}.")
+    }
 
 
 def _contradictions(

@@ -7,19 +7,23 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import islice
+from itertools import chain, islice
 from pathlib import Path
 from typing import IO
 
 from quarterwalk.errors import Problem, RefusedInput
-from quarterwalk.files.csv_cells import csv_rows
-from quarterwalk.files.xlsx_cells import xlsx_rows
+from quarterwalk.files.csv_cells import SEPARATORS, csv_rows
+from quarterwalk.files.xlsx_cells import XlsxTable, xlsx_table
 
 ROWS_AT_ONCE = 20_000
 """Rows handed on together: large enough to be quick, small enough to keep memory low."""
 
 STANDARD_INPUT = "standard input"
 """What errors call the file read from ``-``."""
+
+# A title above a table is followed by few lines, if any, before the table begins. A rule
+# of this project. [rows]
+_TITLE_ROWS = 10
 
 _ZIP_MAGIC = (b"PK\x03\x04", b"PK\x05\x06")
 _OLE_MAGIC = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
@@ -47,12 +51,30 @@ class Block:
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
-    """A table with a header: names as in the file, stripped, and its rows in blocks."""
+    """A table with a header: names as in the file, stripped, and its rows in blocks.
+
+    Parameters
+    ----------
+    file : str
+        The file's name.
+    header_row : int
+        As a spreadsheet shows it.
+    header : tuple of str
+        The names of the columns.
+    blocks : iterator of Block
+        The rows below.
+    name : str
+        What the sheet of a workbook is called; empty for a CSV file.
+    unread : tuple of str
+        Other sheets of the workbook that have anything in them, and are not read.
+    """
 
     file: str
     header_row: int
     header: tuple[str, ...]
     blocks: Iterator[Block]
+    name: str = ""
+    unread: tuple[str, ...] = ()
 
 
 def open_sheet(path: str | Path, *, stdin: IO[bytes] | None = None) -> Sheet:
@@ -84,10 +106,8 @@ def open_sheet(path: str | Path, *, stdin: IO[bytes] | None = None) -> Sheet:
         hint = "Save the table as XLSX."
         raise RefusedInput([Problem(file, None, None, "an old or locked workbook", expected, hint)])
     if data.startswith(_ZIP_MAGIC):
-        records: Iterator[Sequence[str]] = xlsx_rows(file, data)
-    else:
-        records = csv_rows(file, data)
-    return _with_header(file, records)
+        return _with_header(file, xlsx_table(file, data))
+    return _with_header(file, XlsxTable(csv_rows(file, data)))
 
 
 def _bytes_of(path: Path) -> bytes:
@@ -100,14 +120,36 @@ def _bytes_of(path: Path) -> bytes:
         raise RefusedInput([problem]) from None
 
 
-def _with_header(file: str, records: Iterator[Sequence[str]]) -> Sheet:
+def _with_header(file: str, table: XlsxTable) -> Sheet:
     """Take the first row that is not blank as the header."""
+    records = table.rows
     for row, cells in enumerate(records, start=1):
         names = tuple(cell.strip() for cell in cells)
         if any(names):
-            return Sheet(file, row, names, _blocks(records, row + 1, len(names)))
+            if _filled(names) == 1:
+                after = list(islice(records, _TITLE_ROWS))
+                _refuse_title(file, row, names, after)
+                records = chain(after, records)
+            blocks = _blocks(records, row + 1, len(names))
+            return Sheet(file, row, names, blocks, table.name, table.unread)
     expected = "a table with a header row"
     raise RefusedInput([Problem(file, 1, "1", "", expected, "The file is empty.")])
+
+
+def _filled(cells: Sequence[str]) -> int:
+    return sum(1 for cell in cells if cell.strip())
+
+
+def _refuse_title(
+    file: str, row: int, names: Sequence[str], after: Sequence[Sequence[str]]
+) -> None:
+    """Refuse a title above the table: one cell, and wider rows after it."""
+    # the separator was told from the title, so other ones still stand in the cells
+    if any(_filled(cells) > 1 or set(SEPARATORS) & set("".join(cells)) for cells in after):
+        column, title = next((at, name) for at, name in enumerate(names, start=1) if name)
+        expected = "the header, with a name for each column"
+        hint = "A title? The header must be the first row; take out what stands above it."
+        raise RefusedInput([Problem(file, row, str(column), title, expected, hint)])
 
 
 def _blocks(records: Iterator[Sequence[str]], first_row: int, width: int) -> Iterator[Block]:

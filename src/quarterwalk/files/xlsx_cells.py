@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from datetime import date, datetime
 
 from python_calamine import (
@@ -18,7 +19,27 @@ from quarterwalk.errors import Problem, RefusedInput
 from quarterwalk.files.xlsx_parts import LAST_COLUMN, Place, SheetFacts, no_workbook, sheet_facts
 
 
-def xlsx_rows(file: str, data: bytes) -> Iterator[Sequence[str]]:
+@dataclass(frozen=True, slots=True)
+class XlsxTable:
+    """The sheet of a workbook that is read, and those that are not.
+
+    Parameters
+    ----------
+    rows : iterator of list of str
+        The cells of one row; whole numbers without a decimal point, dates as ISO 8601,
+        errors and formulas that were never worked out as they stand.
+    name : str
+        What the sheet is called.
+    unread : tuple of str
+        The other sheets on show that have anything in them.
+    """
+
+    rows: Iterator[Sequence[str]]
+    name: str = ""
+    unread: tuple[str, ...] = ()
+
+
+def xlsx_table(file: str, data: bytes) -> XlsxTable:
     """Give the rows of a workbook's first sheet with anything in it, as text.
 
     Hidden sheets are passed over: nobody sees what stands in them.
@@ -32,9 +53,8 @@ def xlsx_rows(file: str, data: bytes) -> Iterator[Sequence[str]]:
 
     Returns
     -------
-    iterator of list of str
-        The cells of one row; whole numbers without a decimal point, dates as ISO 8601,
-        errors and formulas that were never worked out as they stand.
+    XlsxTable
+        Without rows where no sheet has anything in it.
 
     Raises
     ------
@@ -44,17 +64,21 @@ def xlsx_rows(file: str, data: bytes) -> Iterator[Sequence[str]]:
     facts = sheet_facts(file, data)
     try:
         book = CalamineWorkbook.from_filelike(io.BytesIO(data))
-        for index, told in enumerate(book.sheets_metadata):
-            of_sheet = facts[index] if index < len(facts) else SheetFacts()
-            if (told.typ, told.visible) != (SheetTypeEnum.WorkSheet, SheetVisibleEnum.Visible):
-                continue
+        shown = [
+            (index, told.name, facts[index] if index < len(facts) else SheetFacts())
+            for index, told in enumerate(book.sheets_metadata)
+            if (told.typ, told.visible) == (SheetTypeEnum.WorkSheet, SheetVisibleEnum.Visible)
+        ]
+        for place, (index, name, of_sheet) in enumerate(shown):
             _refuse_far_cell(file, of_sheet)
             sheet = book.get_sheet_by_index(index)
             if _has_anything(sheet):
-                return _rows(sheet, of_sheet.unread)
+                # the rest is not loaded: a sheet that is not read may be of any size
+                unread = tuple(other for _, other, told in shown[place + 1 :] if told.filled)
+                return XlsxTable(_rows(sheet, of_sheet.unread), name, unread)
     except CalamineError as error:
         raise no_workbook(file, str(error)) from None
-    return iter(())
+    return XlsxTable(iter(()))
 
 
 def _refuse_far_cell(file: str, facts: SheetFacts) -> None:

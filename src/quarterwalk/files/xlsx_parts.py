@@ -33,6 +33,7 @@ _LONGEST_CELL = 1 << 21
 _SHEET = re.compile(rb"<(?:\w+:)?sheet\s([^<>]*)>")
 _RELATION = re.compile(rb"<(?:\w+:)?Relationship\s([^<>]*)>")
 _ATTRIBUTE = re.compile(rb"([\w:]+)\s*=\s*(?:\"([^\"]*)\"|'([^']*)')")
+_VALUE = re.compile(rb"<(?:v|t|f)(?:\s[^<>]*)?>[^<]")
 _FAR_CELL = re.compile(rb' r="((?:[B-Z][A-Z]|[A-Z]{3,})[0-9]+)"')
 _ADDRESS = re.compile(rb'r="([A-Z]{1,2})([0-9]{1,7})"')
 
@@ -48,10 +49,13 @@ class SheetFacts:
     unread : dict of (int, int) to str
         Cells that hold an error or a formula without its value, by row and column,
         and what stands in them. [from 0]
+    filled : bool
+        Whether any cell holds something.
     """
 
     far: str = ""
     unread: dict[Place, str] = field(default_factory=dict)
+    filled: bool = False
 
 
 def no_workbook(file: str, said: str) -> RefusedInput:
@@ -115,6 +119,7 @@ def _chunks(stream: IO[bytes]) -> Iterator[bytes]:
 def _look(chunk: bytes, facts: SheetFacts) -> None:
     if not facts.far and (far := _FAR_CELL.search(chunk)):
         facts.far = far.group(1).decode()
+    facts.filled = facts.filled or _VALUE.search(chunk) is not None
     if b't="e"' not in chunk and b"<f" not in chunk:
         return
     for cell in chunk.split(b"<c ")[1:]:
