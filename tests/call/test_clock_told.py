@@ -8,7 +8,7 @@ from datetime import date, timedelta
 import pytest
 
 from quarterwalk.call import Verdict, make_call
-from quarterwalk.crop import CropDates, Event, Sign, WeekOdds, WorkedOut, stage_on
+from quarterwalk.crop import CropDates, Event, SetAside, Sign, WeekOdds, WorkedOut, stage_on
 from quarterwalk.crop.stage import AtOdds
 from quarterwalk.guideline import load_guideline
 from tests.call.made import reading
@@ -130,8 +130,23 @@ def test_a_look_that_the_weather_hardly_allows_makes_the_call_provisional():
 
 
 def test_a_look_that_was_left_out_is_told():
-    call = called(10, left_out=(date(2026, 6, 1),))
-    assert "Monday 1 June" in text_of(call, "seen-left-out")
+    aside = SetAside(Sign.NODES, date(2026, 6, 1), Sign.PLANTED, date(2026, 6, 3))
+    assert text_of(called(10, left_out=(aside,)), "seen-left-out") == (
+        "The count of nodes of Monday 1 June can't be true beside planting on Wednesday 3 June,"
+        " and is left out."
+    )
+
+
+def test_of_many_that_are_left_out_the_last_are_named_and_the_others_counted():
+    aside = [
+        SetAside(Sign.NODES, date(2026, 6, day), Sign.PLANTED, date(2026, 6, 9))
+        for day in (1, 2, 3, 4)
+    ]
+    said = text_of(called(10, left_out=tuple(aside)), "seen-left-out")
+    assert said.startswith("2 earlier looks are left out")
+    assert "3 June" in said
+    assert "4 June" in said
+    assert "2 June" not in said
 
 
 @pytest.mark.parametrize(("blooming", "verdict"), [(0.4, "treat"), (0.6, "look-sooner")])
@@ -243,3 +258,53 @@ def test_a_week_at_its_border_is_settled_by_waiting_where_first_square_is_well_k
     far = called(7, first=-4, last=4, found=between)
     assert near.settle.text.endswith("From Thursday 18 June on it is week 2.")
     assert "count the fruiting branches" in far.settle.text
+
+
+def test_squares_seen_on_an_earlier_look_leave_host_weeds_standing():
+    bare = {"insects": 5, "healthy": 0, "missing": 0}
+    before = called(-3, last=3, found=bare, weeks=odds(before=1.0), squares_seen=True)
+    none = called(-3, last=3, found=bare, weeks=odds(before=1.0))
+    assert before.host_weeds.text.startswith("The first squares are there: leave host weeds")
+    assert none.host_weeds.text.startswith("Clear host weeds now")
+
+
+def test_weeds_may_be_cleared_once_the_weather_is_sure_of_bloom_as_in_a_season():
+    sure = called(30, weeks=odds(0.0, 0.0, 0.0, 0.0, 0.04, blooming=0.96))
+    unsure = called(30, weeks=odds(0.0, 0.0, 0.0, 0.0, 0.06, blooming=0.94))
+    assert "may be cleared; look for a white flower first" in sure.host_weeds.text
+    assert unsure.host_weeds.text.startswith("Leave host weeds standing")
+
+
+def test_a_bloom_that_the_weather_hardly_leaves_is_not_acted_on():
+    odd = AtOdds(
+        SQUARE + timedelta(days=6),
+        (SQUARE + timedelta(days=20), SQUARE + timedelta(days=34)),
+        hardly=True,
+        event=Event.FIRST_BLOOM,
+        sign=Sign.FLOWERS,
+    )
+    call = called(8, bloom=SQUARE + timedelta(days=6), at_odds=odd)
+    assert (call.verdict, call.provisional) == (Verdict.NONE, True)
+    assert call.host_weeds.text.startswith("Leave host weeds standing")
+
+
+@pytest.mark.parametrize(("day", "code"), [(38, "bloom-date"), (50, "bloom-date")])
+def test_where_somebody_looked_for_a_flower_no_date_is_asked_for_as_if_nobody_had(day, code):
+    looked = called(day, no_flower=SQUARE + timedelta(days=day), weeks=odds(*[0.0] * 5, 1.0))
+    assert "no white flower was seen by" in text_of(looked, code)
+    assert "Make sure of the day of first square" in text_of(looked, code)
+
+
+def test_where_nothing_more_can_be_found_out_nobody_is_asked_to_find_it_out():
+    between = {"insects": 60, "healthy": 174, "missing": 26}
+    near, far = (called(7, first=-n, last=n, found=between) for n in (1, 4))
+    counted = called(7, first=-4, last=4, found=between, branches_counted=True)
+    assert "Find out the day" not in text_of(near, "weeks-differ")
+    assert "Find out the day" in text_of(far, "weeks-differ")
+    assert "count the fruiting branches" not in counted.settle.text
+
+
+def test_a_flower_is_asked_for_once():
+    told = codes(called(26, weeks=odds(0.0, 0.0, 0.0, 0.4, blooming=0.6)))
+    assert "bloom-likely" in told
+    assert "look-for-bloom" not in told

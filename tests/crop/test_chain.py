@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from quarterwalk.crop import SEASON_DAYS, Event, load_needs
-from quarterwalk.crop.chain import LATEST, UNLIKE, Chain, steps_of
+from quarterwalk.crop.chain import EARLIEST, LATEST, TOO_SOON, UNLIKE, Chain, steps_of
 
 NEEDS = load_needs()
 ORDER = list(Event)
@@ -36,8 +36,19 @@ def test_a_day_has_the_chance_of_its_heat_and_its_part_of_the_floor(event):
     step, need = steps_of(summed(18.0), NEEDS)[event], NEEDS.needs[event]
     enough = NormalDist(need.mean, need.sd).cdf
     day = round(need.mean / 18)
-    by_hand = (1 - UNLIKE) * (enough(18 * day) - enough(18 * (day - 1))) + UNLIKE / LATEST[event]
+    days = LATEST[event] - EARLIEST[event] + 1
+    floor = UNLIKE * (1 - TOO_SOON) / days
+    by_hand = (1 - UNLIKE) * (enough(18 * day) - enough(18 * (day - 1))) + floor
     assert step.chance[0, 0, day - 1] == pytest.approx(by_hand, abs=1e-9)
+
+
+@pytest.mark.parametrize("event", ORDER)
+def test_a_day_that_is_too_soon_has_a_hundredth_of_the_floor(event):
+    floor = steps_of(summed(0.0), NEEDS)[event].chance[0, 0, : LATEST[event]]
+    early = EARLIEST[event] - 1
+    assert floor.sum() == pytest.approx(UNLIKE, abs=1e-6)
+    assert floor[:early].sum() == pytest.approx(UNLIKE * TOO_SOON, abs=1e-6)
+    assert floor[early] > 2 * floor[early - 1]
 
 
 def test_no_event_comes_on_the_day_of_the_one_before():

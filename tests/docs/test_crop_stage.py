@@ -14,7 +14,7 @@ from quarterwalk.crop import (
     outlook_of,
     read_clock,
 )
-from quarterwalk.crop.chain import LATEST, UNLIKE
+from quarterwalk.crop.chain import EARLIEST, LATEST, TOO_SOON, UNLIKE
 from quarterwalk.guideline import Source, SourceKind
 from tests.crop.seasons import PLANTED, after, steady
 from tests.docs.said import DOCS, rows, section
@@ -55,9 +55,12 @@ def test_the_numbers_of_a_plant_on_the_page_are_those_of_the_data():
 
 def test_the_floor_and_the_latest_days_on_the_page_are_those_of_the_code():
     text = " ".join(section(PAGE, "The chain").split())
-    assert f"+ {UNLIKE:.2f}/L".replace("0.", ".") in text
-    first, *others, last = LATEST.values()
-    assert f"*L* = {first}, {', '.join(map(str, others))} and {last} days" in text
+    assert f"+ {UNLIKE:.2f} w(".replace("0.", ".") in text
+    for letter, told in (("E", EARLIEST), ("L", LATEST)):
+        first, *others, last = told.values()
+        assert f"*{letter}* = {first}, {', '.join(map(str, others))} and {last} days" in text
+    assert "share a hundredth of it. So *w* is .99/(*L* − *E* + 1)" in text
+    assert TOO_SOON == 0.01
 
 
 def day(text: str) -> date:

@@ -25,18 +25,18 @@ def standing(before: float = 0.0, *weeks: float, blooming: float = 0.0) -> CropC
         ),
         (
             standing(0.21, 0.66, 0.12),
-            "Week 1 of squaring, most likely: about 6 in 10;"
+            "Week 1 of squaring, most likely: about 7 in 10;"
             " not squaring yet: about 2 in 10; week 2: about 1 in 10.",
         ),
         (
             standing(0.0, 0.0, 0.0, 0.08, 0.34, 0.26, blooming=0.32),
-            "Squaring, most likely: about 6 in 10, in week 4 (about 3 in 10)"
-            " or week 5 (about 2 in 10); blooming: about 3 in 10.",
+            "Squaring, most likely: about 7 in 10, in week 4 (about 3 in 10)"
+            " or week 5 (about 3 in 10); blooming: about 3 in 10.",
         ),
         (
             standing(0.2, 0.4, 0.35, blooming=0.05),
-            "Squaring, most likely: about 7 in 10, in week 1 (about 4 in 10)"
-            " or week 2 (about 3 in 10); not squaring yet: about 2 in 10.",
+            "Squaring, most likely: about 8 in 10, in week 1 (about 4 in 10)"
+            " or week 2 (about 4 in 10); not squaring yet: about 2 in 10.",
         ),
         (
             standing(0.4, *(0.09,) * 6, blooming=0.06),
@@ -57,7 +57,7 @@ def standing(before: float = 0.0, *weeks: float, blooming: float = 0.0) -> CropC
             standing(0.0, 0.0, 0.0, 0.0, 0.3, blooming=0.7),
             "Blooming, most likely: about 7 in 10; squaring: about 3 in 10.",
         ),
-        (standing(blooming=1.0), "The field blooms."),
+        (standing(blooming=1.0), "Blooming: better than 99 in 100."),
         (
             standing(0.0, 0.0, 0.8, blooming=0.2),
             "Week 2 of squaring, most likely: about 8 in 10; blooming: about 2 in 10.",

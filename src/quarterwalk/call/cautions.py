@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from quarterwalk.call.verdict import Caution, Reason, Verdict
-from quarterwalk.crop import Stage, StageName
+from quarterwalk.crop import Event, Stage, StageName
 from quarterwalk.words import noted, phrase
 
 _COMMON = noted("common practice")
@@ -41,6 +41,10 @@ _FLARE = Caution(
     noted("A broad spray also kills the insects that keep aphids and bollworms down."),
     _COMMON,
 )
+
+# From here on weeds may be cleared after bloom, as in a season: 19 in 20 (a rule of this
+# project). [fraction]
+_NEARLY_SURE = 0.95
 
 
 def cautions_for(verdict: Verdict, *, recently_treated: bool) -> tuple[Caution, ...]:
@@ -105,6 +109,9 @@ def host_weeds(stage: Stage, *, squares_seen: bool = False) -> Reason:
     -------
     Reason
     """
+    worked = stage.worked_out
+    if worked is not None and worked.squares_seen:
+        squares_seen = True
     if stage.name is StageName.BEFORE_SQUARING and squares_seen:
         text = phrase(
             "The first squares are there: leave host weeds standing until after bloom,"
@@ -115,7 +122,12 @@ def host_weeds(stage: Stage, *, squares_seen: bool = False) -> Reason:
             "Clear host weeds now, while there is no square yet;"
             " once squaring has begun, leave them until after bloom."
         )
-    elif stage.name is StageName.SQUARING:
+    elif stage.name is StageName.SQUARING and _blooms_by_weather(stage):
+        text = phrase(
+            "The field most likely blooms by now, so host weeds around it may be cleared;"
+            " look for a white flower first."
+        )
+    elif stage.name is StageName.SQUARING or _bloom_in_doubt(stage):
         text = phrase(
             "Leave host weeds standing until after bloom:"
             " cutting or spraying them now sends the insects into the cotton."
@@ -123,3 +135,15 @@ def host_weeds(stage: Stage, *, squares_seen: bool = False) -> Reason:
     else:
         text = phrase("The field blooms, so host weeds around it may be cleared.")
     return Reason(f"host-weeds-{stage.name}", text)
+
+
+def _blooms_by_weather(stage: Stage) -> bool:
+    """Tell whether first bloom has come 19 times in 20, though nobody saw a flower."""
+    worked = stage.worked_out
+    return worked is not None and not stage.bloom_known and worked.weeks.blooming >= _NEARLY_SURE
+
+
+def _bloom_in_doubt(stage: Stage) -> bool:
+    """Tell whether the bloom that was seen lies too far from the weather to act on."""
+    odds = None if stage.worked_out is None else stage.worked_out.at_odds
+    return odds is not None and odds.hardly and odds.event is Event.FIRST_BLOOM

@@ -5,13 +5,22 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import timedelta
 
-from quarterwalk.call.figures import capital, day_words, listed, odds_words
+from quarterwalk.call.figures import capital, chance_words, day_words, listed
 from quarterwalk.call.verdict import Reason
-from quarterwalk.crop import Event, Sign, Stage, StageName, WeekOdds, WorkedOut, load_needs
+from quarterwalk.crop import (
+    Event,
+    SetAside,
+    Sign,
+    Stage,
+    StageName,
+    WeekOdds,
+    WorkedOut,
+    load_needs,
+)
 from quarterwalk.guideline import load_routine
 from quarterwalk.units import FOOT_M, MILE_FEET
 from quarterwalk.weather.ahead import RECENT_DAYS
-from quarterwalk.words import noted, phrase, phrase_as
+from quarterwalk.words import noted, phrase, phrase_for
 
 # A rule of this project: a week less likely than this is not worth telling. [fraction]
 _WORTH_TELLING = 0.05
@@ -20,21 +29,24 @@ _WORTH_TELLING = 0.05
 # branch of three days, does not narrow it (a rule of this project). [days]
 _BRANCHES_TELL = 4
 
+# So many looks that are left out are named; of more, their number. [count]
+_MOST_NAMED = 2
+
 _MILES_PER_KM = float(1000 / (MILE_FEET * FOOT_M))
 
 # Below this a distance is told with a decimal. [miles or km]
 _NEAR = 10
 
 _SIGNS = {
-    Sign.PLANTED: noted("the day of planting, {day}"),
+    Sign.PLANTED: noted("planting on {day}"),
     Sign.LEAVES: noted("the count of true leaves of {day}"),
     Sign.NODES: noted("the count of nodes of {day}"),
     Sign.PINHEADS: noted("the count of plants with a pinhead square of {day}"),
     Sign.BRANCHES: noted("the count of squaring branches of {day}"),
     Sign.FLOWERS: noted("the look for white flowers of {day}"),
     Sign.ABOVE_FLOWER: noted("the count of nodes above white flower of {day}"),
-    Sign.FIRST_SQUARE: noted("first square as it was given, {day}"),
-    Sign.FIRST_BLOOM: noted("first bloom as it was given, {day}"),
+    Sign.FIRST_SQUARE: noted("first square given as {day}"),
+    Sign.FIRST_BLOOM: noted("first bloom given as {day}"),
 }
 
 WEEK_CHANCES = "week-chances"
@@ -138,18 +150,81 @@ def worked_out(stage: Stage) -> Iterator[Reason]:
     yield Reason("first-square-worked-out", " ".join(_worked_out(told)))
     yield from _at_odds(told)
     yield Reason(WEEK_CHANCES, " ".join(_chances(told)))
-    if told.weeks.blooming > 1 / 2 and not stage.bloom_known:
+    if bloom_likely(stage):
         text = phrase(
             "By weather the field likely blooms. Look for white flowers, and note the day."
         )
         yield Reason("bloom-likely", text)
     if told.left_out:
-        days = [phrase_as("one day of a list", "{day}", day=day_words(d)) for d in told.left_out]
-        text = phrase(
-            "What was seen on {days} can't be true beside the rest, and is left out.",
-            days=listed(days),
+        yield Reason("seen-left-out", " ".join(_left_out(told.left_out)))
+
+
+def _left_out(aside: tuple[SetAside, ...]) -> Iterator[str]:
+    """Name the last few of what is left out, and count the others."""
+    by_day = sorted(aside, key=lambda each: each.on)
+    others = len(by_day) - _MOST_NAMED
+    if others > 0:
+        yield phrase_for(
+            others,
+            "{count} earlier look is left out, since it can't be true beside a later one.",
+            "{count} earlier looks are left out, since they can't be true beside later ones.",
         )
-        yield Reason("seen-left-out", text)
+    for each in by_day[-_MOST_NAMED:]:
+        yield phrase(
+            "{what} can't be true beside {other}, and is left out.",
+            what=capital(sign_words(each.sign, day_words(each.on))),
+            other=sign_words(each.by, day_words(each.by_on)),
+        )
+
+
+def bloom_likely(stage: Stage) -> bool:
+    """Tell whether by weather a field likelier blooms than not, and nobody knows.
+
+    Parameters
+    ----------
+    stage : Stage
+        Where the crop stands.
+
+    Returns
+    -------
+    bool
+    """
+    worked = stage.worked_out
+    return worked is not None and worked.weeks.blooming > 1 / 2 and not stage.bloom_known
+
+
+def in_doubt(stage: Stage) -> bool:
+    """Tell whether what was seen lies so far from the weather that something is wrong.
+
+    Parameters
+    ----------
+    stage : Stage
+        Where the crop stands.
+
+    Returns
+    -------
+    bool
+    """
+    odds = None if stage.worked_out is None else stage.worked_out.at_odds
+    return odds is not None and odds.hardly
+
+
+def at_border(worked: WorkedOut | None) -> bool:
+    """Tell whether nothing more can be found out today of the week that decides.
+
+    Parameters
+    ----------
+    worked : WorkedOut or None
+        First square as the crop's clock has it; None where it was given.
+
+    Returns
+    -------
+    bool
+        First square is known to a few days, or branches were counted today.
+    """
+    if worked is None:
+        return False
+    return worked.branches_counted or (worked.last - worked.first).days < _BRANCHES_TELL
 
 
 def _chances(told: WorkedOut) -> Iterator[str]:
@@ -236,12 +311,12 @@ def _at_odds(worked: WorkedOut) -> Iterator[Reason]:
 
 def _odds(odds: WeekOdds) -> Iterator[str]:
     if odds.before >= _WORTH_TELLING:
-        yield phrase("not squaring yet, {odds}", odds=odds_words(odds.before))
+        yield phrase("not squaring yet, {odds}", odds=chance_words(odds.before))
     for week, chance in enumerate(odds.weeks, start=1):
         if chance >= _WORTH_TELLING:
-            yield phrase("week {week}, {odds}", week=week, odds=odds_words(chance))
+            yield phrase("week {week}, {odds}", week=week, odds=chance_words(chance))
     if odds.blooming >= _WORTH_TELLING:
-        yield phrase("blooming, {odds}", odds=odds_words(odds.blooming))
+        yield phrase("blooming, {odds}", odds=chance_words(odds.blooming))
 
 
 _BLOOM_NEAR = noted(
@@ -290,11 +365,12 @@ def settle_week(weeks: tuple[int, ...], worked: WorkedOut | None) -> Reason:
     -------
     Reason
     """
-    if worked is not None and (worked.last - worked.first).days < _BRANCHES_TELL:
+    if worked is not None and at_border(worked):
         sure = worked.last + timedelta(days=(weeks[-1] - 1) * load_routine().week_days)
         text = phrase(
-            "First square is known to some days, and counting won't tell week {weeks} apart:"
-            " the walk lies at the border. From {day} on it is week {week}.",
+            "First square is known to within {count} days, and counting today won't tell week"
+            " {weeks} apart. From {day} on it is week {week}.",
+            count=(worked.last - worked.first).days + 1,
             weeks=listed([str(week) for week in weeks], "or"),
             day=day_words(sure),
             week=weeks[-1],

@@ -11,6 +11,7 @@ from quarterwalk.call.figures import day_words, listed, number, quarter_word
 from quarterwalk.call.rule import Judged
 from quarterwalk.call.season import InSeason
 from quarterwalk.call.verdict import Reason
+from quarterwalk.crop import WorkedOut
 from quarterwalk.guideline import Guideline, load_routine
 from quarterwalk.plan import Ended
 from quarterwalk.reading import Reading
@@ -132,7 +133,9 @@ _LATE = {
 }
 
 
-def unsure_season(season: InSeason, guideline: Guideline) -> Iterator[Reason]:
+def unsure_season(
+    season: InSeason, guideline: Guideline, worked: WorkedOut | None
+) -> Iterator[Reason]:
     """Say what the dates leave open about the season.
 
     Parameters
@@ -141,6 +144,8 @@ def unsure_season(season: InSeason, guideline: Guideline) -> Iterator[Reason]:
         What the guideline has to go by.
     guideline : Guideline
         The rule.
+    worked : WorkedOut or None
+        What the crop's clock knows of flowers; None where first square was given.
 
     Yields
     ------
@@ -155,17 +160,28 @@ def unsure_season(season: InSeason, guideline: Guideline) -> Iterator[Reason]:
         )
         yield Reason("season-edge", text)
     if season.ask_bloom:
-        text = phrase(_LATE[season.surely_late], days=load_routine().ask_bloom_after)
+        days, looked = load_routine().ask_bloom_after, None if worked is None else worked.no_flower
+        text = phrase(_LATE[season.surely_late], days=days)
+        if looked is not None:
+            text = phrase(
+                "First square may have been more than {days} days ago, and no white flower was"
+                " seen by {day}. Make sure of the day of first square, and look for a flower on"
+                " every walk.",
+                days=days,
+                day=day_words(looked),
+            )
         yield Reason("bloom-date", text)
 
 
-def weeks_compared(judged: Sequence[Judged]) -> Iterator[Reason]:
+def weeks_compared(judged: Sequence[Judged], *, border: bool = False) -> Iterator[Reason]:
     """Say what each possible squaring week makes of the reading.
 
     Parameters
     ----------
     judged : sequence of Judged
         One for each week that the dates allow.
+    border : bool
+        Whether first square is known so well that nothing more can be found out of it.
 
     Yields
     ------
@@ -183,9 +199,12 @@ def weeks_compared(judged: Sequence[Judged]) -> Iterator[Reason]:
         yield Reason("weeks-agree", _same_call(weeks, floors))
         return
     text = phrase(
-        "The squaring week is not known, and it decides: {each}. Find out the day of first square.",
+        "The squaring week is not known, and it decides: {each}.",
         each="; ".join(_one_week(j, show_line=len(lines) > 1) for j in judged),
     )
+    if not border:
+        find_out = phrase("Find out the day of first square.")
+        text = f"{text} {find_out}"
     yield Reason("weeks-differ", text)
 
 

@@ -278,6 +278,25 @@ def odds_words(chance: float) -> str:
     return phrase_for(tenths, "about {count} in 10", "about {count} in 10")
 
 
+def chance_words(chance: float) -> str:
+    """Write a chance of where a field stands as odds.
+
+    Parameters
+    ----------
+    chance : float
+        [fraction, 0 to 1]
+
+    Returns
+    -------
+    str
+        Such as ``about 8 in 10``: to the nearest tenth, since no side of it is the doubt.
+    """
+    tenths = round(10 * chance)
+    if chance >= _EDGE_ODDS[-1][0] or not tenths:
+        return odds_words(chance)
+    return odds_words(min(tenths, 9) / 10)
+
+
 def sure_words(sure: Sureness | None, chance: float | None) -> str:
     """Say how sure a call is, to a scout or an advisor.
 

@@ -123,15 +123,16 @@ def make_call(
     if options.line is not None:
         check_line(guideline, options.line)
     with spoken_in(options.language):
-        return _called(reading, stage, guideline, _Day(on, treated), options)
+        return _called(reading, stage, guideline, _Day(on, treated, stage), options)
 
 
 @dataclass(frozen=True, slots=True)
 class _Day:
-    """The day of the walk, and the last treatment before it."""
+    """The day of the walk, the last treatment before it, and where the crop stood."""
 
     on: date
     treated: date | None
+    stage: Stage
 
 
 def _called(
@@ -151,12 +152,14 @@ def _called(
     return Call(
         verdict=decided.verdict,
         sure=sure,
-        provisional=decided.provisional or _in_doubt(stage),
+        provisional=decided.provisional or clock_told.in_doubt(stage),
         next_look=Look(soonest, latest),
         reasons=(
             *_reasons(reading, guideline, judged, decided, options),
             *by_plan.told(ended, reading),
-            *clock_told.look_for_bloom(stage, asked=season.ask_bloom),
+            *clock_told.look_for_bloom(
+                stage, asked=season.ask_bloom or clock_told.bloom_likely(stage)
+            ),
             *clock_told.worked_out(stage),
         ),
         cautions=cautions_for(decided.verdict, recently_treated=decided.recent),
@@ -175,12 +178,6 @@ def _called(
         chances=chances,
         language=options.language,
     )
-
-
-def _in_doubt(stage: Stage) -> bool:
-    """Tell whether what was seen lies so far from the weather that something is wrong."""
-    odds = None if stage.worked_out is None else stage.worked_out.at_odds
-    return odds is not None and odds.hardly
 
 
 @dataclass(frozen=True, slots=True)
@@ -206,7 +203,7 @@ def _decide(
 ) -> _Decided:
     """Apply what stands above the table: unsure weeks, recent sprays, unfinished walks."""
     sooner = load_routine().look_sooner
-    decided = _merge(judged)
+    decided = _merge(judged, border=clock_told.at_border(day.stage.worked_out))
     if season.reaches_outside and decided.verdict is Verdict.TREAT:
         decided = replace(decided, verdict=Verdict.LOOK_SOONER, days=sooner)
     recent = doubts.recent_treatment(day.on, day.treated)
@@ -215,7 +212,7 @@ def _decide(
         if decided.verdict is Verdict.TREAT:
             decided = replace(decided, verdict=Verdict.LOOK_SOONER, days=sooner)
     thin = tuple(doubts.thinness(reading, guideline, ended))
-    edges = tuple(doubts.unsure_season(season, guideline))
+    edges = tuple(doubts.unsure_season(season, guideline, day.stage.worked_out))
     lacking = doubts.unfinished(reading, ended)
     if lacking is not None:
         finish = load_routine().finish
@@ -232,9 +229,9 @@ def _decide(
     return replace(decided, provisional=provisional, doubts=(*edges, *thin))
 
 
-def _merge(judged: Sequence[Judged]) -> _Decided:
+def _merge(judged: Sequence[Judged], *, border: bool) -> _Decided:
     """Join the verdicts of the weeks that the dates allow."""
-    compared = tuple(doubts.weeks_compared(judged))
+    compared = tuple(doubts.weeks_compared(judged, border=border))
     if len({each.verdict for each in judged}) == 1:
         days = min((each.days for each in judged), key=lambda span: span[1])
         return _Decided(judged[0].verdict, days, first=compared)

@@ -5,7 +5,8 @@ from __future__ import annotations
 from datetime import date, timedelta
 
 from quarterwalk.call.cautions import host_weeds
-from quarterwalk.call.clock_told import worked_out
+from quarterwalk.call.clock_told import in_doubt, worked_out
+from quarterwalk.call.figures import day_words
 from quarterwalk.call.season import InSeason, Outside
 from quarterwalk.call.verdict import (
     Call,
@@ -86,7 +87,7 @@ def no_call(
     return Call(
         verdict=Verdict.NONE,
         sure=None,
-        provisional=False,
+        provisional=in_doubt(stage),
         next_look=None if looked is None else Look(looked, looked),
         reasons=(reason, *worked_out(stage)),
         cautions=(),
@@ -125,12 +126,27 @@ def out_of_season(stage: Stage, guideline: Guideline, season: InSeason) -> Reaso
     elif season.outside is Outside.OVER:
         text = _over(stage, guideline)
     else:
-        text = phrase(
+        text = _bloom_asked(stage)
+    return Reason(season.outside.value, text)
+
+
+def _bloom_asked(stage: Stage) -> str:
+    """Ask for the date of first bloom, or for what is wrong where no flower stands."""
+    looked = None if stage.worked_out is None else stage.worked_out.no_flower
+    days = load_routine().no_call_after
+    if looked is None:
+        return phrase(
             "First square was more than {days} days ago and no bloom date is given."
             " Give the date of first bloom, and this walk gets its call.",
-            days=load_routine().no_call_after,
+            days=days,
         )
-    return Reason(season.outside.value, text)
+    return phrase(
+        "First square was more than {days} days ago, and no white flower was seen by {day}: one of"
+        " the two is wrong. Make sure of the day of first square, or give the date of first bloom,"
+        " and this walk gets its call.",
+        days=days,
+        day=day_words(looked),
+    )
 
 
 def _why(

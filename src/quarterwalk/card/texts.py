@@ -92,7 +92,9 @@ def season_words(about: CardFor) -> str:
     outside = out_of_season(about.stage, about.guideline, season)
     if outside is not None:
         return outside.text
-    doubts = [reason.text for reason in unsure_season(season, about.guideline)]
+    doubts = [
+        reason.text for reason in unsure_season(season, about.guideline, about.stage.worked_out)
+    ]
     ends = phrase(_ENDS[about.guideline.season_end], guideline=about.guideline.name)
     return " ".join([_weeks(season), ends, *doubts])
 

@@ -6,14 +6,13 @@ from quarterwalk.crop.clock import (
     SEASON_DAYS,
     CropClock,
     Disagreement,
-    SetAside,
 )
 from quarterwalk.crop.dates import CropDateError, CropDates
 from quarterwalk.crop.day_odds import DayOdds
 from quarterwalk.crop.needs import Event, Needs, load_needs
 from quarterwalk.crop.outlook import Outlook, outlook_of
 from quarterwalk.crop.read_clock import clock_for, read_clock
-from quarterwalk.crop.seen import Given, Seen, Sign, given_by, of_stand
+from quarterwalk.crop.seen import Given, Seen, SetAside, Sign, given_by, of_stand
 from quarterwalk.crop.stage import Stage, StageName, WorkedOut, stage_on, weeks_between
 from quarterwalk.crop.week_odds import WeekOdds
 

@@ -34,6 +34,18 @@ LATEST = {
     Event.CUTOUT: 75,
 }
 
+# The fewest days in which an event can well follow the one before: half of the least that is
+# published (National Cotton Council growth table: 4, 27 and 20 days), and a third of the
+# usual three weeks to cutout (from memory). Sooner is not ruled out, but has a hundredth of
+# the chance below (a rule of this project). [days], [fraction]
+EARLIEST = {
+    Event.EMERGENCE: 2,
+    Event.FIRST_SQUARE: 13,
+    Event.FIRST_BLOOM: 10,
+    Event.CUTOUT: 7,
+}
+TOO_SOON = 0.01
+
 # Past these nothing is told of cutout: no crop that blooms so late, or that goes on so long,
 # is cut out before the cold ends it (a rule of this project). [days]
 LATEST_BLOOM, LONGEST_BLOOM = 150, 100
@@ -136,8 +148,8 @@ def steps_of(heat: FloatArray, needs: Needs) -> dict[Event, Step]:
         need = needs.needs[event]
         reach = max(latest, _reach(heat, sure + _FAR * math.sqrt(spread), need))
         if event is Event.CUTOUT:
-            starts, reach = min(starts, LATEST_BLOOM), min(reach, LONGEST_BLOOM)
-        told[event] = _step(steps, starts, need, (reach, latest))
+            starts, reach = min(starts, LATEST_BLOOM + 1), min(reach, LONGEST_BLOOM)
+        told[event] = _step(steps, starts, need, reach, _unlike(event))
         starts = min(starts + reach, heat.shape[1])
         sure, spread = sure + need.mean, spread + need.sd**2
     return told
@@ -158,16 +170,26 @@ def _reach(heat: FloatArray, before: float, need: Need) -> int:
     return min(most, days)
 
 
-def _step(heat: npt.NDArray[np.int32], starts: int, need: Need, reach: tuple[int, int]) -> Step:
-    """Work out one step; `reach` is that of heat, and that where no need is followed. [days]"""
-    most, latest = reach
+def _unlike(event: Event) -> FloatArray:
+    """Share out the field that follows no need over the days on, shape (latest,)."""
+    latest, early = LATEST[event], EARLIEST[event] - 1
+    shares = np.full(latest, (1 - TOO_SOON) / (latest - early))
+    shares[:early] = TOO_SOON / early
+    return shares
+
+
+def _step(
+    heat: npt.NDArray[np.int32], starts: int, need: Need, most: int, unlike: FloatArray
+) -> Step:
+    """Work out one step of at most so many days; `unlike` is where no need is followed."""
+    latest = unlike.size
     last = heat.shape[1] - 1
     padded = np.pad(heat, ((0, 0), (0, most)), mode="edge")
     later = sliding_window_view(padded, most + 1, axis=1)[:, :starts]
     enough = _table(need).take(later - heat[:, :starts, None], mode="clip")
     chance = np.diff(enough, axis=2)
     chance *= 1 - UNLIKE
-    chance[:, :, :latest] += UNLIKE / latest
+    chance[:, :, :latest] += UNLIKE * unlike
     past = np.arange(starts)[:, None] + np.arange(1, most + 1) > last
     chance[:, past] = 0.0
     beyond = 1.0 - chance.sum(axis=2)

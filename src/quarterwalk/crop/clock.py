@@ -9,7 +9,7 @@ from datetime import date, timedelta
 from quarterwalk.crop.dates import CropDates
 from quarterwalk.crop.day_odds import DayOdds
 from quarterwalk.crop.needs import Event, Needs
-from quarterwalk.crop.seen import Given, Seen, Sign
+from quarterwalk.crop.seen import Given, Seen, SetAside, Sign
 from quarterwalk.crop.stage import AtOdds, Stage, StageName, WorkedOut, stage_on
 from quarterwalk.crop.week_odds import WeekOdds
 from quarterwalk.weather.ahead import SeasonHeat
@@ -55,16 +55,6 @@ class Disagreement:
     window: tuple[date | None, date | None]
     expected: tuple[date, date] | None
     chance: float
-
-
-@dataclass(frozen=True, slots=True)
-class SetAside:
-    """Something seen that can't be true beside something that holds before it."""
-
-    sign: Sign
-    on: date
-    by: Sign
-    by_on: date
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -160,6 +150,7 @@ class CropClock:
             return stage
         known = self.heat.known_until
         until = known if known < self.on else None
+        looks = [without(each, self.set_aside) for each in self.seen]
         told = WorkedOut(
             *self.first_square,
             likely,
@@ -167,12 +158,17 @@ class CropClock:
             known_until=until,
             nothing_known=not self.heat.known,
             years=len(self.heat.years),
-            looked=any(without(each, self.set_aside).tells for each in self.seen),
+            looked=any(each.tells for each in looks),
             bloom=self.bloom_days if self.given.bloom is None else None,
             station=self.heat.station,
             distance_km=distance_km,
             at_odds=self._at_odds(),
-            left_out=tuple(sorted({each.on for each in self.set_aside})),
+            left_out=self.set_aside,
+            squares_seen=any(each.pinhead or each.squaring_branches for each in looks),
+            no_flower=max((each.on for each in looks if each.bloom is False), default=None),
+            branches_counted=any(
+                each.on == self.on and each.squaring_branches is not None for each in looks
+            ),
         )
         return replace(stage, worked_out=told)
 

@@ -15,16 +15,15 @@ from quarterwalk.crop.clock import (
     SEASON_DAYS,
     CropClock,
     Disagreement,
-    SetAside,
     without,
 )
 from quarterwalk.crop.dates import CropDateError
 from quarterwalk.crop.day_odds import DayOdds
 from quarterwalk.crop.likeness import Ground, agreement, nodes_windows
 from quarterwalk.crop.needs import Event, Needs, load_needs
-from quarterwalk.crop.seen import Given, Seen, Sign, by_day
+from quarterwalk.crop.seen import Given, Seen, SetAside, Sign, by_day
 from quarterwalk.crop.week_odds import WeekOdds, week_odds
-from quarterwalk.crop.window import Kept, Window, kept, same_look, windows_of
+from quarterwalk.crop.window import Kept, Window, has_four_leaves, kept, same_look, windows_of
 from quarterwalk.weather.ahead import SeasonHeat, season_heat
 from quarterwalk.weather.daily import DailyWeather, FloatArray
 from quarterwalk.weather.heat_units import HEAT_METHODS
@@ -201,7 +200,7 @@ def _agreeing_with_leaves(
     """Move days that a count of leaves, or a square, rules out to the nearest that is left."""
     told = chance.copy()
     for each in counted:
-        four, place = _has_four_leaves(each, ground.needs), ground.place(each.on)
+        four, place = has_four_leaves(each, ground.needs), ground.place(each.on)
         if four is None or not 0 <= place < ground.days - 1:
             continue
         if four:
@@ -211,17 +210,6 @@ def _agreeing_with_leaves(
             told[place + 1] += told[: place + 1].sum()
             told[: place + 1] = 0.0
     return told
-
-
-def _has_four_leaves(seen: Seen, needs: Needs) -> bool | None:
-    """Tell whether plants had four true leaves; None where nothing says so.
-
-    The first fruiting branch stands above them, so a plant with a square has them too.
-    """
-    if seen.pinhead or seen.squaring_branches or seen.bloom or seen.nawf is not None:
-        return True
-    leaves = seen.nodes if seen.true_leaves is None else seen.true_leaves
-    return None if leaves is None else leaves >= needs.value("four_leaves")
 
 
 def _disagreeing(

@@ -152,6 +152,16 @@ def _mean(counts: Iterable[float | None]) -> float | None:
 
 
 @dataclass(frozen=True, slots=True)
+class SetAside:
+    """Something seen that can't be true beside something that holds before it."""
+
+    sign: Sign
+    on: date
+    by: Sign
+    by_on: date
+
+
+@dataclass(frozen=True, slots=True)
 class Given:
     """Days that somebody gave outright.
 

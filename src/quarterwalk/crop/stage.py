@@ -8,7 +8,7 @@ from enum import StrEnum
 
 from quarterwalk.crop.dates import CropDates
 from quarterwalk.crop.needs import Event
-from quarterwalk.crop.seen import Sign
+from quarterwalk.crop.seen import SetAside, Sign
 from quarterwalk.crop.week_odds import WeekOdds
 from quarterwalk.guideline import load_routine
 
@@ -81,8 +81,14 @@ class WorkedOut:
         From the field to the station; None where either place is not known. [km]
     at_odds : AtOdds or None
         Where what was seen and the weather disagree most about first square.
-    left_out : tuple of date
-        Days of looks that can't be true beside the rest, and do not count.
+    left_out : tuple of SetAside
+        What was seen or given but can't be true beside the rest, and does not count.
+    squares_seen : bool
+        Whether any plant was seen with a square.
+    no_flower : date or None
+        The last day on which somebody looked for a white flower and saw none.
+    branches_counted : bool
+        Whether squaring branches were counted on the day.
     """
 
     first: date
@@ -97,7 +103,10 @@ class WorkedOut:
     station: str = ""
     distance_km: float | None = None
     at_odds: AtOdds | None = None
-    left_out: tuple[date, ...] = ()
+    left_out: tuple[SetAside, ...] = ()
+    squares_seen: bool = False
+    no_flower: date | None = None
+    branches_counted: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -153,6 +153,28 @@ def days_for(branches: float, needs: Needs) -> float:
     return (branches - needs.value("half")) * needs.value("branch_days")
 
 
+def has_four_leaves(seen: Seen, needs: Needs) -> bool | None:
+    """Tell whether plants had the four true leaves at which walks begin.
+
+    Parameters
+    ----------
+    seen : Seen
+        One look.
+    needs : Needs
+        How many leaves that is.
+
+    Returns
+    -------
+    bool or None
+        None where nothing says so. The first fruiting branch stands above them, so a plant
+        with a square has them too.
+    """
+    if seen.pinhead or seen.squaring_branches or seen.bloom or seen.nawf is not None:
+        return True
+    leaves = seen.nodes if seen.true_leaves is None else seen.true_leaves
+    return None if leaves is None else leaves >= needs.value("four_leaves")
+
+
 @dataclass(frozen=True, slots=True)
 class Kept:
     """Windows that can all be true together, and those that clash with one of them."""

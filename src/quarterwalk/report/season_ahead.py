@@ -8,9 +8,10 @@ from datetime import date, timedelta
 
 from quarterwalk.crop import RANGE, CropClock, Event, Outlook, load_needs, outlook_of
 from quarterwalk.crop.clock import without
+from quarterwalk.crop.window import has_four_leaves
 from quarterwalk.guideline import Guideline, load_routine
 from quarterwalk.report.season_dates import day_told, days_told
-from quarterwalk.report.season_end import season_end
+from quarterwalk.report.season_end import season_end, season_over
 from quarterwalk.report.season_report import SeasonDone
 from quarterwalk.report.season_sights import cut_out
 from quarterwalk.words import noted, phrase
@@ -48,9 +49,8 @@ class _Season:
     @property
     def four_leaves(self) -> bool:
         """Whether four true leaves were seen by now."""
-        most = load_needs().value("four_leaves")
         looks = (without(each, self.clock.set_aside) for each in self.clock.seen)
-        return any(each.true_leaves is not None and each.true_leaves >= most for each in looks)
+        return any(has_four_leaves(each, self.clock.needs) for each in looks)
 
     def day(self, day: date) -> str:
         """Write a day."""
@@ -88,7 +88,7 @@ def what_comes_next(
     """
     season = _Season(clock, outlook_of(clock))
     told = [
-        *_look(season, done),
+        *_look(season, done, guideline),
         *_begin(season, done),
         *_weeds(season),
         *_closest(season),
@@ -99,8 +99,9 @@ def what_comes_next(
     return tuple(text for _, text in sorted(told, key=lambda pair: max(pair[0], clock.on)))
 
 
-def _look(season: _Season, done: SeasonDone) -> Iterator[_Told]:
-    if done.next_look is None:
+def _look(season: _Season, done: SeasonDone, guideline: Guideline | None) -> Iterator[_Told]:
+    over = guideline is not None and season_over(season.clock, guideline)
+    if done.next_look is None or over:
         return
     days = season.days(*done.next_look)
     if done.next_look[1] < season.on:

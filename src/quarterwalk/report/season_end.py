@@ -84,6 +84,26 @@ def season_end(clock: CropClock, guideline: Guideline | None) -> Iterator[tuple[
     yield days[0], phrase(texts[how], days=told)
 
 
+def season_over(clock: CropClock, guideline: Guideline) -> bool:
+    """Tell whether this insect matters no more for certain, so that no look is due.
+
+    Parameters
+    ----------
+    clock : CropClock
+        The season.
+    guideline : Guideline
+        The rule.
+
+    Returns
+    -------
+    bool
+        False where the season is over by the weather alone.
+    """
+    end = _end(clock, guideline)
+    days = _days(clock, end)
+    return days is not None and _how_over(clock, end, days) == _OVER
+
+
 def _how_over(clock: CropClock, end: SeasonEnd | None, days: tuple[date, date]) -> int:
     """Tell whether the end lies ahead, is over, or is so by the weather alone."""
     if end is SeasonEnd.WEEK_3:

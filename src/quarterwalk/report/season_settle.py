@@ -21,9 +21,9 @@ _COUNTED_LATELY = 3
 _WORTH_A_COUNT = 0.1
 
 # So long after first square nearly every plant has its pinhead, and their share tells
-# nothing more: some 75 DD60, three to five days, and two for cool ones (a rule of this
+# nothing more: some 75 DD60, three to five days (a rule of this
 # project, from `plants_heat` of the needs). [days]
-_PINHEADS_TELL = 7
+_PINHEADS_TELL = 5
 
 # Where fewer days than these are left to first square, branches don't narrow them: a branch
 # is three days, and a count of them is right within one (a rule of this project). [days]
@@ -59,7 +59,7 @@ def _settles(clock: CropClock, *, replanted: bool) -> Iterator[str]:
         yield phrase("Look for the first white flower.")
     if Event.CUTOUT in events and not _nodes_counted_lately(clock):
         yield phrase("Count the nodes above white flower on five plants in each quarter.")
-    if events & {Event.EMERGENCE, Event.FIRST_SQUARE}:
+    if events & {Event.EMERGENCE, Event.FIRST_SQUARE, Event.FIRST_BLOOM}:
         yield _day_of_planting(replanted=replanted)
 
 
@@ -75,27 +75,30 @@ def _squares(clock: CropClock, *, at_odds: bool) -> Iterator[str]:
     """Ask for the counts that still tell the week, but for those of the day itself."""
     today = [each for each in clock.seen if each.on == clock.on]
     counted = any(each.squaring_branches is not None for each in today)
-    if not counted and (at_odds or _branches_tell(clock)):
+    if not counted and _squaring_may_have_begun(clock) and (at_odds or _days_left(clock)):
         yield phrase(
             "Count the squaring branches of five plants in each quarter: 1 or 2 are about week 1"
             " of squaring, 3 or 4 week 2, 5 and more week 3."
         )
-    if all(each.share is None for each in today) and _pinheads_tell(clock):
+    if all(each.share is None for each in today) and _pinheads_tell(clock, at_odds=at_odds):
         yield _pinheads(clock.needs.value("half"))
 
 
-def _branches_tell(clock: CropClock) -> bool:
-    """Tell whether squaring may have begun, on more days than a count of branches leaves."""
-    odds = clock.odds[Event.FIRST_SQUARE]
-    days = odds.within(RANGE)
-    left = None if days is None else (days[1] - days[0]).days + 1
-    return odds.by(clock.on) >= _WORTH_A_COUNT and (left is None or left >= _BRANCHES_TELL)
+def _squaring_may_have_begun(clock: CropClock) -> bool:
+    return clock.odds[Event.FIRST_SQUARE].by(clock.on) >= _WORTH_A_COUNT
 
 
-def _pinheads_tell(clock: CropClock) -> bool:
-    """Tell whether part of the plants may still be without a square."""
+def _days_left(clock: CropClock) -> bool:
+    """Tell whether first square is on more days than a count of squares leaves."""
+    days = clock.odds[Event.FIRST_SQUARE].within(RANGE)
+    return days is None or (days[1] - days[0]).days + 1 >= _BRANCHES_TELL
+
+
+def _pinheads_tell(clock: CropClock, *, at_odds: bool) -> bool:
+    """Tell whether part of the plants may be without a square, and their share says more."""
     since = clock.on - timedelta(days=_PINHEADS_TELL)
-    return 1 - clock.odds[Event.FIRST_SQUARE].by(since) >= _WORTH_A_COUNT
+    open_still = 1 - clock.odds[Event.FIRST_SQUARE].by(since) >= _WORTH_A_COUNT
+    return open_still and (at_odds or _days_left(clock))
 
 
 def _flower_known(clock: CropClock) -> bool:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from quarterwalk.call.figures import listed, odds_words
+from quarterwalk.call.figures import chance_words, listed
 from quarterwalk.crop import RANGE, CropClock, Event, WeekOdds
 from quarterwalk.report.season_dates import day_told, days_told
 from quarterwalk.report.season_sights import counted_days, cut_out, first_sight, looked
@@ -56,6 +56,13 @@ _BLOOM = (
     noted("First bloom, most likely: {likely}."),
 )
 
+_NO_HEAT = noted(
+    "No weather is known since {planting}, so that is worked out from other years' weather."
+)
+_NO_HEAT_SEEN = noted(
+    "No weather is known since {planting}, so that is worked out from other years' weather and from"
+    " what was seen."
+)
 _NOTHING_SEEN = noted(
     "That is worked out from the heat since {planting}; nothing was seen in the field yet."
 )
@@ -87,6 +94,9 @@ def headline(clock: CropClock) -> str:
     weeks = clock.weeks
     week, (stretch, chance) = weeks.likely_week, weeks.stretches[0]
     others = _other_stretches(weeks)
+    if week is None and stretch == "blooming" and clock.bloom is None:
+        # nobody saw it, so it is never told as a fact
+        return _led((_BLOOMING[1], *_BLOOMING[1:]), chance, others)
     if week is None:
         return _led(_BEFORE if stretch == "before" else _BLOOMING, chance, others)
     best = weeks.weeks[week - 1]
@@ -116,7 +126,7 @@ def likeliest(clock: CropClock) -> float:
 def _other_stretches(weeks: WeekOdds) -> dict[str, float]:
     """Word the stretches beside the likeliest that are worth telling, with their chances."""
     return {
-        phrase(_OTHERS[stretch], odds=odds_words(chance)): chance
+        phrase(_OTHERS[stretch], odds=chance_words(chance)): chance
         for stretch, chance in weeks.stretches[1:]
         if chance >= _WORTH_TELLING
     }
@@ -124,7 +134,7 @@ def _other_stretches(weeks: WeekOdds) -> dict[str, float]:
 
 def _other_weeks(weeks: WeekOdds, told: int) -> dict[str, float]:
     return {
-        phrase("week {week}: {odds}", week=week, odds=odds_words(chance)): chance
+        phrase("week {week}: {odds}", week=week, odds=chance_words(chance)): chance
         for week, chance in enumerate(weeks.weeks, start=1)
         if chance >= _WORTH_TELLING and week != told
     }
@@ -133,20 +143,20 @@ def _other_weeks(weeks: WeekOdds, told: int) -> dict[str, float]:
 def _led(lead: tuple[str, str, str], chance: float, others: dict[str, float], week: int = 0) -> str:
     sure, alone, beside = lead
     if chance >= _CERTAIN:
-        return phrase(sure, week=week)
+        return phrase(sure, week=week, odds=chance_words(chance))
     told = "; ".join(sorted(others, key=lambda text: -others[text]))
     text = beside if told else alone
-    return phrase(text, week=week, odds=odds_words(chance), others=told)
+    return phrase(text, week=week, odds=chance_words(chance), others=told)
 
 
 def _squaring(weeks: WeekOdds, others: dict[str, float]) -> str:
     """Tell that a field squares, in a week of which none is likelier than all the rest."""
     named = [
-        phrase("week {week} ({odds})", week=week, odds=odds_words(chance))
+        phrase("week {week} ({odds})", week=week, odds=chance_words(chance))
         for week, chance in enumerate(weeks.weeks, start=1)
         if chance >= _WORTH_TELLING
     ]
-    odds, beside = odds_words(weeks.stretches[0][1]), "; ".join(others)
+    odds, beside = chance_words(weeks.stretches[0][1]), "; ".join(others)
     if not named:
         return phrase("Squaring, most likely: {odds}; {others}.", odds=odds, others=beside)
     return phrase(
@@ -272,7 +282,10 @@ def _known_from(clock: CropClock, planting: str) -> Iterator[str]:
     if clock.given.first_square is not None:
         return
     days = counted_days(clock)
-    if not days:
+    if not clock.heat.known:
+        text = _NO_HEAT_SEEN if days else _NO_HEAT
+        yield phrase(text, planting=planting)
+    elif not days:
         text = _ALL_ASIDE if looked(clock) else _NOTHING_SEEN
         yield phrase(text, planting=planting)
     elif len(days) <= _NAMED:
