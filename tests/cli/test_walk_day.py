@@ -217,3 +217,115 @@ def test_the_band_is_that_of_the_number_told(capsys):
         index, band = felt(capsys, tenths / 10, 45)
         assert index == round(index)
         assert band == ("lower" if index < 91 else "moderate" if index < 103 else "high")
+
+
+HEADER = "station,latitude,longitude,time,temp_f,humidity"
+
+
+def at_stations(*stations, on="2026-07-11"):
+    """Write hours of stations: name, place and what each hour has, by a function."""
+    rows = [
+        f"{name},{latitude},{longitude},{on}T{hour:02d}:00,{told(hour)}"
+        for name, latitude, longitude, told in stations
+        for hour in range(24)
+    ]
+    with open("stations.csv", "w", encoding="utf-8") as file:
+        file.write("\n".join([HEADER, *rows]))
+    return "stations.csv"
+
+
+def warm(hour):
+    return f"{98 - abs(hour - 15)},45"
+
+
+def till_nine(hour):
+    return f"{98 - abs(hour - 15)},{45 if hour < 10 else ''}"
+
+
+def mild(hour):
+    return f"{60 - abs(hour - 15)},50"
+
+
+def dry(hour):
+    return f"{98 - abs(hour - 15)},"
+
+
+def test_hours_of_another_station_are_not_mixed_in(capsys):
+    table = at_stations(("here", 33.6, -101.9, till_nine), ("hill", 33.9, -101.9, mild))
+    day = told(capsys, table, *PLACE, *DAY)
+    known = [hour["time"][11:13] for hour in day["hours"] if hour["heat_index_f"] is not None]
+    assert known == ["07", "08", "09"]
+    assert day["cautions"][0].startswith("Of the hours known, 7:00 to 9:00,")
+    assert "Put off every walk" in " ".join(day["cautions"])
+
+
+def test_a_station_that_is_not_the_nearest_is_named_with_its_distance(capsys):
+    table = at_stations(("here", 33.6, -101.9, dry), ("gin", 33.9, -101.9, warm))
+    day = told(capsys, table, *PLACE, *DAY)
+    assert day["cautions"][0] == "What is known of the heat is that of gin, 20.7 miles away."
+    assert day["cautions"][1].startswith("The highest heat index is 109 °F")
+    near = told(capsys, table, "--near", "33.9,-101.9", *DAY)["cautions"]
+    assert near == day["cautions"][1:]
+
+
+def test_no_station_further_away_than_60_miles_is_taken(capsys):
+    table = at_stations(("here", 33.6, -101.9, dry), ("peak", 34.6, -101.9, mild))
+    day = told(capsys, table, *PLACE, *DAY)
+    assert {hour["heat_index_f"] for hour in day["hours"]} == {None}
+    assert any("The air is known to reach 98 °F." in line for line in day["cautions"])
+    alone = at_stations(("peak", 34.6, -101.9, warm))
+    first, why, *_ = told(capsys, alone, *PLACE, *DAY)["cautions"]
+    assert "of this day they are not known" in first
+    assert why == "The stations that tell it are more than 60 miles away, too far."
+
+
+def test_a_station_in_two_files_has_the_hours_of_both(capsys, tmp_path):
+    table = tmp_path / at_stations(("here", 33.6, -101.9, warm))
+    rows = table.read_text(encoding="utf-8").split("\n")
+    for name, part in (("am.csv", rows[1:13]), ("pm.csv", rows[13:])):
+        (tmp_path / name).write_text("\n".join([HEADER, *part]))
+    whole = told(capsys, "stations.csv", *PLACE, *DAY)
+    for files in (("am.csv", "pm.csv"), ("pm.csv", "am.csv")):
+        assert told(capsys, *files, *PLACE, *DAY) == whole
+
+
+@pytest.mark.parametrize(
+    ("air", "index", "put_off"), [(120, 105, True), (104, 95, True), (98, 90, False)]
+)
+def test_without_humidity_the_driest_air_is_the_least_that_is_cautioned_of(
+    air, index, put_off, capsys
+):
+    for table in (hours(temp=air, known=()), days_up_to(air)):
+        cautions = told(capsys, table, *PLACE, *DAY)["cautions"]
+        assert f"known to reach {air} °F" in cautions[1]
+        assert f"would feel like {index} °F in the shade" in cautions[1]
+        assert ("Put off every walk that can wait for a cooler day or hour." in cautions) == put_off
+        assert any(line.startswith("In greater heat also:") for line in cautions) != put_off
+
+
+def days_up_to(air):
+    with open("days.csv", "w", encoding="utf-8") as file:
+        file.write(f"date,tmin_f,tmax_f\n2026-07-11,70,{air}\n")
+    return "days.csv"
+
+
+def test_a_summers_day_below_50_degrees_is_not_known(capsys):
+    # 98 °F written as 36.7 °C
+    table = hours(temp=36)
+    day = told(capsys, table, *PLACE, *DAY)
+    assert {hour["heat_index_f"] for hour in day["hours"]} == {None}
+    assert "stays below 50 °F on this summer's day" in day["cautions"][1]
+    assert any("call emergency services" in line for line in day["cautions"])
+    north = told(capsys, table, "--near", "48,-101.9", *DAY)
+    assert at(north, "15:00")["heat_index_f"] is not None
+
+
+def test_nothing_is_said_of_heat_on_a_cold_day(capsys):
+    winter = ["--walk-on", "2026-01-20"]
+    cold = at_stations(("here", 33.6, -101.9, mild), on="2026-01-20")
+    assert told(capsys, cold, *PLACE, *winter)["cautions"] == []
+    warmer = at_stations(("here", 33.6, -101.9, warm), on="2026-01-20")
+    assert told(capsys, warmer, *PLACE, *winter)["cautions"] != []
+    # in May such numbers may be °C
+    may = at_stations(("here", 33.6, -101.9, mild), on="2026-05-20")
+    assert told(capsys, may, *PLACE, "--walk-on", "2026-05-20")["cautions"] != []

@@ -205,6 +205,22 @@ def test_that_the_last_day_needs_the_next_morning_is_said(method: str, run: Run)
     assert "This day needs the next morning's low" in alone
 
 
+@pytest.mark.parametrize("method", ["double-sine", "double-triangle"])
+def test_scripts_are_told_the_sum_that_ends_before_the_next_morning(method: str, run: Run) -> None:
+    words = ["--from", "2026-07-04", "--method", method]
+    heat = told(run, write_station(), *words)["stations"][0]["heat_units"]
+    assert (heat["to"], heat["total"]) == ("2026-07-09", pytest.approx(120))
+    assert heat["other_years"] == {"years": 6, "mean": pytest.approx(96)}
+    assert heat["daily"][-1]["date"] == "2026-07-10"
+    assert heat["daily"][-1]["heat_units"] is None
+    # a day that is not known itself has no sum, nor has one that stands alone
+    gap = write_station("gap.csv", first=date(2026, 7, 1), without=[date(2026, 7, 1)])
+    for name, first in ((gap, "2026-07-01"), ("station.csv", "2026-07-10")):
+        lacking = told(run, name, "--from", first, "--method", method)
+        heat = lacking["stations"][0]["heat_units"]
+        assert (heat["to"], heat["total"]) == ("2026-07-10", None)
+
+
 def test_a_station_without_a_name_has_none_for_scripts(run: Run) -> None:
     (station,) = told(run, write_station(name=""))["stations"]
     assert station["name"] is None
@@ -232,6 +248,21 @@ def test_of_several_stations_that_may_have_filled_a_gap_the_farthest_is_told(run
     write_stations(station_rows(without=GAP), near, far, deaf)
     out, _ = run("weather", "station.csv", *MAY)
     assert "Filled: 2 from other stations, none more than 6.9 miles away." in out
+
+
+def test_a_station_at_two_places_is_refused_with_both(run: Run) -> None:
+    past = write_station("past.csv", last=date(2025, 12, 31))
+    late = write_station("late.csv", first=date(2026, 1, 1), place="33.72,-101.85")
+    _, err = run("weather", past, late, status=2)
+    assert "station gin stands at 33.62,-101.85 in one file and at 33.72,-101.85" in err
+    assert "6.9 miles apart" in err
+
+
+def test_a_place_that_is_rounded_is_the_same(run: Run) -> None:
+    past = write_station("past.csv", last=date(2025, 12, 31))
+    late = write_station("late.csv", first=date(2026, 1, 1), place="33.6,-101.9")
+    out, _ = run("weather", past, late, *MAY)
+    assert out.count("(gin)") == 1
 
 
 def test_the_files_of_one_station_are_joined_and_the_later_holds(run: Run) -> None:

@@ -63,6 +63,16 @@ def test_a_row_is_a_field_with_the_dates_of_its_season(tmp_path: Path) -> None:
     }
 
 
+def test_weather_is_named_only_to_who_could_give_it(tmp_path: Path) -> None:
+    (found,) = problems(tmp_path, "Home,2026-05-01,,,")
+    assert found.hint == "The cell is blank."
+    with pytest.raises(RefusedInput) as refused:
+        read_plantings(tmp_path / "plantings.csv", may_give_weather=True)
+    assert [p.hint for p in refused.value.problems] == [
+        "The cell is blank. Or leave it blank and give --weather."
+    ]
+
+
 def test_first_square_may_be_a_range(tmp_path: Path) -> None:
     found = read(tmp_path, "Home,,2026-06-10/2026-06-14,,", "North,,2026-06-10 / 2026-06-10,,")
     assert found.plantings["Home"].dates == CropDates(june(10), june(14))

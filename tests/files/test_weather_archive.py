@@ -61,7 +61,8 @@ def test_a_value_on_a_day_that_the_month_lacks_is_refused() -> None:
 
 
 def test_a_leap_day_is_a_day() -> None:
-    (days,) = read(month_line("TMAX", [100] * 29, month="202402")).stations
+    lines = [month_line(element, [100] * 29, month="202402") for element in ("TMAX", "TMIN")]
+    (days,) = read("".join(lines)).stations
     assert days.last.isoformat() == "2024-02-29"
 
 
@@ -79,8 +80,23 @@ def test_a_line_that_is_cut_off_is_refused() -> None:
 
 
 def test_blanks_lost_at_the_end_of_a_line_do_no_harm() -> None:
-    line = month_line("TMAX", [300] * 31, month="202607").rstrip("X\n").rstrip()
-    assert read(line + "\r\n").stations[0].marks.size == 31
+    lines = [month_line(element, [300] * 31, month="202607") for element in ("TMAX", "TMIN")]
+    bare = [line.rstrip("X\n").rstrip() for line in lines]
+    assert read("\r\n".join([*bare, ""])).stations[0].marks.size == 31
+
+
+@pytest.mark.parametrize("element", ["TMAX", "TMIN"])
+def test_a_file_with_one_of_the_two_temperatures_is_refused(element: str) -> None:
+    (problem,) = problems(month_line(element, [300] * 30))
+    assert problem.value == f"only {element}"
+    assert "The station may not measure them." in problem.hint
+
+
+@pytest.mark.parametrize("month", ["00", "13"])
+def test_a_month_that_is_none_is_named(month: str) -> None:
+    line = month_line("TMAX", [300] * 30).replace("202606", f"2026{month}")
+    (problem,) = problems(line)
+    assert (problem.row, problem.column, problem.value) == (1, "16-17", month)
 
 
 def test_one_month_twice_with_other_values_names_both_lines() -> None:

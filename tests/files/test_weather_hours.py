@@ -154,3 +154,70 @@ def test_stations_of_a_table_of_hours_are_kept_apart() -> None:
     file = read(table(["a,2026-06-01T05:00,70", "b,2026-06-01T05:00,71"], "station,time,temp_f"))
     assert [hours.station.id for hours in file.hourly] == ["a", "b"]
     assert [hours.temp_f.tolist() for hours in file.hourly] == [[70.0], [71.0]]
+
+
+def by_day(humidities: list[list[object]]) -> str:
+    rows = [
+        f"2026-06-{1 + day:02d}T{hour:02d}:00,90,{told}"
+        for day, of_day in enumerate(humidities)
+        for hour, told in enumerate(of_day)
+    ]
+    return table(rows, "time,temp_f,humidity")
+
+
+@pytest.mark.parametrize("dead", [0, 1, 0.6])
+def test_a_day_whose_humidities_are_all_one_or_less_has_none(dead: float) -> None:
+    file = read(by_day([[60] * 24, [dead] * 24, [1, 1.5, 20]]))
+    assert np.isnan(file.hourly[0].humidity[24:48]).all()
+    np.testing.assert_array_equal(file.hourly[0].humidity[48:], [1, 1.5, 20])
+    (notice,) = file.notices
+    assert "24 humidities are not used, first that of standard input in row 26" in notice
+
+
+def test_a_humidity_of_nothing_is_none() -> None:
+    file = read(by_day([[60, 0, 40]]))
+    np.testing.assert_array_equal(file.hourly[0].humidity, [60, np.nan, 40])
+    assert "1 humidity is not used, that of standard input in row 3" in file.notices[0]
+
+
+def test_the_dew_point_stands_in_for_a_humidity_that_is_not_used() -> None:
+    rows = ["2026-06-01T10:00,77,60,", "2026-06-02T10:00,77,0.5,59"]
+    file = read(table(rows, "time,temp_f,humidity,dew_point_f"))
+    assert file.hourly[0].humidity[24] == pytest.approx(54, abs=0.5)
+
+
+def set_back(day: str, hour: int, place: str) -> str:
+    row = f"{day}T{hour:02d}:00"
+    return table([f"{row},60,{place}", f"{row},58,{place}"], "time,temp_f,latitude,longitude")
+
+
+@pytest.mark.parametrize(
+    ("day", "hour", "place"),
+    [
+        ("2026-04-05", 2, "-33.5,150"),
+        ("2026-04-05", 2, ","),
+        ("2026-03-22", 1, "-25.3,-57.6"),
+        ("2026-10-25", 3, "39.6,22.4"),
+        ("2026-11-01", 1, "33.6,-101.9"),
+    ],
+)
+def test_a_clock_set_back_is_taken_as_such_on_either_half_of_the_earth(
+    day: str, hour: int, place: str
+) -> None:
+    assert read(set_back(day, hour, place)).hourly[0].temp_f.tolist() == [59.0]
+
+
+@pytest.mark.parametrize(
+    ("day", "hour", "place"),
+    [
+        ("2026-04-05", 2, "33.6,-101.9"),
+        ("2026-11-01", 1, "-33.5,150"),
+        ("2026-04-05", 4, "-33.5,150"),
+        ("2026-04-06", 2, "-33.5,150"),
+    ],
+)
+def test_at_other_times_two_readings_that_differ_are_refused(
+    day: str, hour: int, place: str
+) -> None:
+    (problem,) = problems(set_back(day, hour, place))
+    assert problem.column == "time"

@@ -10,6 +10,7 @@ from quarterwalk.errors import RefusedInput
 from quarterwalk.files import (
     hourly_days,
     hourly_table,
+    weather_codes,
     weather_findings,
     weather_levels,
     weather_runs,
@@ -22,6 +23,7 @@ from quarterwalk.files.weather_bytes import MOST_BYTES, MOST_LINES
 from quarterwalk.files.weather_cells import MARKS
 from quarterwalk.files.weather_days import MOST_DAYS
 from quarterwalk.files.weather_file import read_weather
+from quarterwalk.files.weather_rows import MOST_STATIONS
 from quarterwalk.files.weather_said import Odd
 from tests.docs.said import DOCS, blocks, rows, section
 
@@ -81,7 +83,8 @@ def test_every_mark_and_every_code_is_told() -> None:
 
 def test_the_limits_are_told() -> None:
     told = [row[1] for row in rows(PAGE, "Limits")]
-    assert told == [megabytes(MOST_BYTES), f"{MOST_LINES:,}", f"{MOST_DAYS:,}"]
+    limits = [f"{most:,}" for most in (MOST_LINES, MOST_DAYS, MOST_STATIONS)]
+    assert told == [megabytes(MOST_BYTES), *limits]
 
 
 def test_the_steps_of_a_stretch_and_the_days_that_tell_a_summer_are_told() -> None:
@@ -111,6 +114,9 @@ def test_the_steps_of_a_stretch_and_the_days_that_tell_a_summer_are_told() -> No
         f"less than {weather_levels.LEAST_RANGE_C:.0f} °C from lowest to highest",
         f"the same temperature {weather_spikes.STUCK_HOURS} hours in a row",
         f"the same lowest temperature {weather_findings.STUCK_ALONE_DAYS} days in a row",
+        f"exactly the same, {weather_codes.SAME_STEP_F:.0f} °F above or below the hours",
+        f"one of the {weather_codes.BESIDE_END} hours beside has",
+        f"stay {weather_codes.STAY_F:.0f} °F below the middle of the ten days",
         f"up to {hourly_days.MOST_WRONG_HOURS} hours of a day that are not possible",
     ],
 )

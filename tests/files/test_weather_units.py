@@ -125,6 +125,18 @@ def test_where_and_when_three_days_tell_the_unit(place: str, first: date, refuse
         assert read(text).findings == ()
 
 
+@pytest.mark.parametrize(("latitude", "refused"), [(49.9, True), (50.1, False), (-54.5, False)])
+def test_a_cool_may_tells_the_unit_up_to_50_degrees(latitude: float, refused: bool) -> None:
+    first = date(2026, 5 if latitude > 0 else 11, 1)
+    rows = days_table([30 + at % 3 for at in range(28)], [42 + at % 5 for at in range(28)],
+                      first=first).splitlines()  # fmt: skip
+    told = [f"latitude,longitude,{rows[0]}", *(f"{latitude},0,{row}" for row in rows[1:])]
+    if refused:
+        assert problems("\n".join(told))
+    else:
+        assert read("\n".join(told)).findings == ()
+
+
 def test_the_point_of_an_error_is_not_cut_off() -> None:
     text = days_table(celsius(LOWS + 15.0).tolist(), celsius(HIGHS + 15.0).tolist())
     (problem,) = problems("name," + text.replace("\n20", "\n" + "n" * 80 + ",20"))

@@ -13,7 +13,7 @@ import pytest
 
 from quarterwalk.errors import Problem, RefusedInput
 from quarterwalk.files import xlsx_parts
-from quarterwalk.files.xlsx_cells import xlsx_rows
+from quarterwalk.files.xlsx_cells import xlsx_table
 from quarterwalk.walk import InsectCount
 from tests.files.tables import places, problems, read, with_part, workbook
 
@@ -22,7 +22,7 @@ ROW = ["Home", "2026-06-18", "NW", 1, 0, 2]
 
 
 def rows(data: bytes) -> list[list[str]]:
-    return [list(row) for row in xlsx_rows("walks.xlsx", data)]
+    return [list(row) for row in xlsx_table("walks.xlsx", data).rows]
 
 
 def problem(data: bytes) -> Problem:

@@ -93,11 +93,12 @@ def day_heat(
     order = sorted(found, key=lambda each: (miles[each.id] is None, miles[each.id] or 0.0))
     near = [each for each in order if (miles[each.id] or 0.0) <= FARTHEST_MILES]
     taken = [each for each in near if not _is_cold_summer(hours, place, each, found[each])]
-    for fits in (lambda heat: heat.known, lambda heat: heat.air_f == heat.air_f):
-        for each in taken:
-            if fits(found[each]):
-                told = "" if each is order[0] else _named(each, miles[each.id])
-                return replace(found[each], told=told)
+    by_air = [each for each in taken if found[each].air_f == found[each].air_f]
+    by_index = [each for each in by_air if found[each].known]
+    if by_air:
+        best = (by_index or by_air)[0]
+        told = "" if best is order[0] else _named(best, miles[best.id])
+        return replace(found[best], told=told)
     if len(taken) < len(near):
         cold = next(each for each in near if each not in taken)
         return replace(unknown, told=_said_of_cold(cold))

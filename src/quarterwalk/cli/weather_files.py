@@ -19,9 +19,9 @@ from quarterwalk.weather.station import Place, Station, by_distance
 # this project. [count]
 MOST_STATIONS = 20
 
-# Files of one station tell its place within this: some round to a few hundredths of a
-# degree. A rule of this project. [miles]
-SAME_PLACE_MILES = 3
+# Files of one station tell its place within this: one rounded to a tenth of a degree is up
+# to 5 miles off. A rule of this project. [miles]
+SAME_PLACE_MILES = 5
 _METRES = 1000.0  # [m/km]
 
 

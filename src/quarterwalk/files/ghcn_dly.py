@@ -25,8 +25,9 @@ _HEAD, _VALUE, _QUALITY, _EACH, _DAYS, _LINE = 21, 5, 6, 8, 31, 269
 # The flags of the last day may be blank, and blanks at the end of a line get lost.
 _SHORTEST = _LINE - 3
 _ENOUGH_FAULTS = 10_000
+_MONTHS = 12
 
-_START = re.compile(rf"({STATION_ID})([0-9]{{4}})(0[1-9]|1[0-2])([A-Z][A-Z0-9]{{3}})")
+_START = re.compile(rf"({STATION_ID})([0-9]{{4}})([0-9]{{2}})([A-Z][A-Z0-9]{{3}})")
 # Ids of 6 characters, then year, month and element (NOAA, United States Historical
 # Climatology Network daily format note).
 _IS_OLD = re.compile(r"[0-9]{6}(?:1[789]|20)[0-9]{2}(?:0[1-9]|1[0-2])(?:TMAX|TMIN|PRCP|SNOW|SNWD)")
@@ -99,6 +100,9 @@ def _take(values: GhcnValues, file: str, row: int, line: str) -> Iterator[Proble
     if not start or not FIRST_YEAR <= int(start[2]) <= LAST_YEAR:
         expected = "an id of 11 characters, a year, a month and an element"
         yield Problem(file, row, "1-21", line[:_HEAD], expected)
+        return
+    if not 1 <= int(start[3]) <= _MONTHS:
+        yield Problem(file, row, "16-17", start[3], f"a month from 01 to {_MONTHS}")
         return
     if len(line) < _SHORTEST or line[_LINE:].strip():
         expected = f"{_LINE} characters in a line"

@@ -25,7 +25,7 @@ from quarterwalk.files.weather_days import (
     on_axis,
     refuse_too_many_days,
 )
-from quarterwalk.files.weather_rows import pairs_that_differ
+from quarterwalk.files.weather_rows import pairs_that_differ, refuse_too_many_stations
 from quarterwalk.weather.station import Station
 
 ELEMENTS = ("TMIN", "TMAX")
@@ -104,10 +104,16 @@ class GhcnValues:
             The check that it failed; blank for none.
         row : int
             Where it stands in the file. [from 1]
+
+        Raises
+        ------
+        RefusedInput
+            If there are too many stations.
         """
         if value == NO_VALUE:
             return
         code = self._stations.setdefault(station, len(self._stations))
+        refuse_too_many_stations(self._file, len(self._stations))
         order = code * len(ELEMENTS) + ELEMENTS.index(element)
         if flag.strip():
             self._failed[code, day].append(said_of_failed(element, value / TENTHS, flag))
@@ -127,15 +133,19 @@ class GhcnValues:
         Raises
         ------
         RefusedInput
-            If there is no temperature, one day has two values, or there are too many days.
+            If there is no lowest or no highest temperature, one day has two values, or there
+            are too many days.
         """
+        expected = "a file with daily TMIN and TMAX"
         if not self._stations:
-            expected = "a file with daily TMIN and TMAX"
             refuse(self._file, "none of them", expected, NOT_MEASURED)
         codes, days, values, rows = map(
             _as_array, (self._codes, self._days, self._values, self._rows)
         )
         self._refuse_twice(codes, days, values, rows)
+        there = np.unique(codes % len(ELEMENTS)).tolist()
+        if len(there) < len(ELEMENTS):
+            refuse(self._file, f"only {ELEMENTS[there[0]]}", expected, NOT_MEASURED)
         order = np.argsort(codes // len(ELEMENTS), kind="stable")
         parts = np.split(order, np.flatnonzero(np.diff(codes[order] // len(ELEMENTS))) + 1)
         refuse_too_many_days(self._file, [days[mine] for mine in parts])

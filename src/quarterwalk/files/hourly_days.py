@@ -7,10 +7,11 @@ from dataclasses import replace
 import numpy as np
 import numpy.typing as npt
 
+from quarterwalk.files.weather_codes import same_hours
 from quarterwalk.files.weather_days import Degrees, StatedDays, from_fahrenheit, measured
 from quarterwalk.files.weather_findings import WeatherFinding, checked_days
 from quarterwalk.files.weather_levels import possible, refuse_mixed_up
-from quarterwalk.files.weather_spikes import stuck_hours, wrong_hours
+from quarterwalk.files.weather_spikes import lone_hours, stuck_hours
 from quarterwalk.files.weather_units import without_switched
 from quarterwalk.weather.daily import DailyWeather
 from quarterwalk.weather.hourly import FEWEST_HOURS, HOURS_A_DAY, HourlyWeather, daily_from_hours
@@ -79,15 +80,18 @@ def _few_hours(hours: HourlyWeather, made: DailyWeather) -> dict[int, int]:
 def _without_wrong_hours(
     hours: HourlyWeather, unit: Degrees
 ) -> tuple[HourlyWeather, dict[int, str]]:
-    """Take out single hours that can't be right; the day is left to the others.
+    """Take out hours that can't be right; the day is left to the others.
 
-    Where a day has more of them than it can do without, they stay: the day itself can't be
-    right then, and is told as such.
+    Where a day has more impossible ones than it can do without, these stay: the day itself
+    can't be right then, and is told as such.
     """
     low, high = possible(hours.station, Degrees.FAHRENHEIT)
     day = _day_of_each(hours)
-    wrong = wrong_hours(hours.temp_f, (low, high))
-    wrong &= np.bincount(day[wrong], minlength=int(day[-1]) + 1)[day] <= MOST_WRONG_HOURS
+    impossible = (hours.temp_f < low) | (hours.temp_f > high)
+    count = np.bincount(day[impossible], minlength=int(day[-1]) + 1)
+    wrong = impossible & (count[day] <= MOST_WRONG_HOURS)
+    off = same_hours(hours.temp_f, unit, impossible)
+    wrong |= off | lone_hours(hours.temp_f, impossible | off)
     said: dict[int, str] = {}
     for at in np.flatnonzero(wrong).tolist():
         value = _said_of_value(hours, unit, at)

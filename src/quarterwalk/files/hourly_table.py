@@ -53,9 +53,12 @@ _MOST_FRACTION = 1.0
 # Minutes are counted from here so that they are whole and few. [datetime]
 _EPOCH = datetime(1600, 1, 1)  # noqa: DTZ001
 # When clocks are set back, one hour of a Sunday night in October or November comes twice:
-# from 02:00 to 01:00 in the United States (15 U.S.C. 260a), from 03:00 to 02:00 in Europe
-# (directive 2000/84/EC); both from memory.
-_SET_BACK_MONTHS, _SET_BACK_HOURS, _SUNDAY = (10, 11), (1, 2), 6
+# from 02:00 to 01:00 in the United States (15 U.S.C. 260a), from 03:00 to 02:00 or 04:00 to
+# 03:00 in Europe (directive 2000/84/EC). South of the equator it is one in March or April,
+# as from 03:00 to 02:00 in Australia (Standard Time Act 1987 of New South Wales). All from
+# memory.
+_SET_BACK_NORTH, _SET_BACK_SOUTH = (10, 11), (3, 4)
+_SET_BACK_HOURS, _SUNDAY = (1, 2, 3), 6
 
 
 def is_hourly(sheet: Sheet) -> bool:
@@ -97,8 +100,10 @@ def hourly_table(sheet: Sheet) -> tuple[list[HourlyWeather], Degrees, tuple[str,
     minutes = rows.columns["time"].take(_minutes)
     temp = to_fahrenheit(rows.numbers(required[1]), unit)
     _refuse_fractions(rows, stations, of_row)
-    moist = _humidity(rows, temp)
-    _refuse_times_twice(rows, of_row, minutes, (temp, moist))
+    dry = _too_dry(rows, of_row, minutes)
+    notices = (*notices, *_said_of_dry(rows, stations, of_row, dry))
+    moist = _humidity(rows, temp, dry)
+    _refuse_times_twice(rows, stations, of_row, minutes, (temp, moist))
     kept = _nearest(of_row, minutes, temp)
     if unused := len(minutes) - len(kept):
         notices = (*notices, _said_of_unused(sheet.file, unused))
@@ -122,9 +127,9 @@ def _hours(minutes: IntArray) -> IntArray:
     return (minutes + _HOUR // 2) // _HOUR
 
 
-def _humidity(rows: WeatherRows, temp_f: FloatArray) -> FloatArray:
-    """Give the humidity of each row: as stated, else out of the dew point."""
-    found = rows.numbers("humidity")
+def _humidity(rows: WeatherRows, temp_f: FloatArray, dry: BoolArray) -> FloatArray:
+    """Give the humidity of each row: as stated and not too dry, else out of the dew point."""
+    found = np.where(dry, np.nan, rows.numbers("humidity"))
     for unit, name in _DEW_POINTS.items():
         dew_point_f = to_fahrenheit(rows.numbers(name), unit)
         found = np.where(np.isnan(found), humidity_from_dew_point(temp_f, dew_point_f), found)
@@ -150,23 +155,66 @@ def _refuse_fractions(rows: WeatherRows, stations: list[Station], of_row: IntArr
     ])  # fmt: skip
 
 
+def _too_dry(rows: WeatherRows, of_row: IntArray, minutes: IntArray) -> BoolArray:
+    """Tell the rows whose humidity is that of a sensor that failed, or a fraction of 1.
+
+    It is 0, or none of the station's day is above 1. Taken for percent, either would make a
+    hot day look harmless.
+    """
+    stated = rows.numbers("humidity")
+    known = np.isfinite(stated)
+    days = minutes // (_HOUR * HOURS_A_DAY)
+    days -= days.min()
+    _, of_day = np.unique(of_row * (int(days.max()) + 1) + days, return_inverse=True)
+    highest = np.full(int(of_day.max()) + 1, -1.0)
+    np.maximum.at(highest, of_day[known], stated[known])
+    dry: BoolArray = known & ((stated == 0.0) | (highest[of_day] <= _MOST_FRACTION))
+    return dry
+
+
+def _said_of_dry(
+    rows: WeatherRows, stations: list[Station], of_row: IntArray, dry: BoolArray
+) -> tuple[str, ...]:
+    count = int(np.count_nonzero(dry))
+    if not count:
+        return ()
+    first = int(np.argmax(dry))
+    said = phrase_for(
+        count,
+        "{file}: {count} humidity is not used, that of {station} in row {row}:"
+        " it is 0 %, or none of its day is above 1 %.",
+        "{file}: {count} humidities are not used, first that of {station} in row {row}:"
+        " they are 0 %, or none of their day is above 1 %.",
+        file=rows.file,
+        station=stations[int(of_row[first])].label,
+        row=int(rows.file_rows[first]),
+    )
+    return (said,)
+
+
 def _refuse_times_twice(
-    rows: WeatherRows, of_row: IntArray, minutes: IntArray, values: tuple[FloatArray, ...]
+    rows: WeatherRows,
+    stations: list[Station],
+    of_row: IntArray,
+    minutes: IntArray,
+    values: tuple[FloatArray, ...],
 ) -> None:
     """Refuse two rows of one station and time that differ, but for a clock set back."""
     refuse_if_any([
         rows.problem(two, "time", f"a time that stands once (row {row} is the same time)",
                      "The two rows say different things. Take out one of them.")
         for one, two in pairs_that_differ(of_row, minutes, values)
-        if not _may_be_set_back(int(minutes[two]))
+        if not _may_be_set_back(int(minutes[two]), stations[int(of_row[two])])
         for row in [int(rows.file_rows[one])]
     ])  # fmt: skip
 
 
-def _may_be_set_back(minutes: int) -> bool:
+def _may_be_set_back(minutes: int, station: Station) -> bool:
     when = _EPOCH + timedelta(minutes=minutes)
-    in_months = when.month in _SET_BACK_MONTHS and when.weekday() == _SUNDAY
-    return in_months and when.hour in _SET_BACK_HOURS
+    months: tuple[int, ...] = _SET_BACK_NORTH + _SET_BACK_SOUTH
+    if station.place is not None:
+        months = _SET_BACK_NORTH if station.place[1] >= 0.0 else _SET_BACK_SOUTH
+    return when.month in months and when.weekday() == _SUNDAY and when.hour in _SET_BACK_HOURS
 
 
 def _nearest(of_row: IntArray, minutes: IntArray, temp: FloatArray) -> IntArray:

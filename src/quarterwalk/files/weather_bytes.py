@@ -23,6 +23,7 @@ _START = 400
 _BYTE_ORDER_MARK = b"\xef\xbb\xbf"
 _DOS_END = b"\x1a"
 _GZIP = b"\x1f\x8b"
+_PACKED_OTHERWISE = {b"BZh": "one packed with bzip2", b"\xfd7zXZ\x00": "one packed with xz"}
 
 
 _CUT = "Cut the file to the stations and years that you need."
@@ -84,9 +85,21 @@ def is_packed_file(path: str | Path) -> bool:
 def _taken(data: bytes, file: str) -> bytes:
     if data.startswith(_GZIP):
         data = _unpacked(data, file)
+    for start, what in _PACKED_OTHERWISE.items():
+        if data.startswith(start):
+            refuse(file, what, "a file packed with gzip, or not at all", "Unpack it first.")
+    if _is_utf16(data):
+        refuse(file, "UTF-16", "text in UTF-8", "Save the table as CSV UTF-8.")
     if max(data.count(b"\n"), data.count(b"\r")) > MOST_LINES:
         refuse(file, "more", f"a file of at most {MOST_LINES:,} lines")
     return data
+
+
+def _is_utf16(data: bytes) -> bool:
+    """Tell text in two bytes a character without the mark: every other byte is 0."""
+    start = data[:_START]
+    even, odd = any(start[::2]), any(start[1::2])
+    return len(start) > 1 and even != odd
 
 
 def _unpacked(data: bytes, file: str) -> bytes:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import IO
@@ -129,14 +130,21 @@ def _sheet(file: str, data: bytes, path: str | Path) -> Sheet:
     """Open the table; what can be read but once, such as a pipe, is not read again."""
     if file == str(path) and Path(path).is_file() and not is_packed_file(path):
         return open_sheet(path)
-    sheet = open_sheet("-", stdin=io.BytesIO(data))
-    return replace(sheet, file=file, blocks=_called(file, sheet.blocks))
+    with _called(file):
+        sheet = open_sheet("-", stdin=io.BytesIO(data))
+    return replace(sheet, file=file, blocks=_blocks(file, sheet.blocks))
 
 
-def _called(file: str, blocks: Iterator[Block]) -> Iterator[Block]:
-    """Go through blocks; a cell that can't be read is told with the name of its file."""
-    try:
+def _blocks(file: str, blocks: Iterator[Block]) -> Iterator[Block]:
+    with _called(file):
         yield from blocks
+
+
+@contextmanager
+def _called(file: str) -> Iterator[None]:
+    """Tell what is wrong with bytes that were read already with the name of their file."""
+    try:
+        yield
     except RefusedInput as error:
         told = [replace(problem, file=file) for problem in error.problems]
         raise RefusedInput(told, error.more) from None

@@ -15,6 +15,7 @@ import numpy as np
 import numpy.typing as npt
 
 from quarterwalk.files.refusal import refuse
+from quarterwalk.files.weather_codes import alone_days, zero_days
 from quarterwalk.files.weather_days import StatedDays, to_fahrenheit
 from quarterwalk.files.weather_levels import possible, refuse_mixed_up
 from quarterwalk.files.weather_runs import runs
@@ -245,6 +246,13 @@ def _swapped(days: StatedDays, _: BoolArray) -> BoolArray:
     return above
 
 
+def _far_off(days: StatedDays, out: BoolArray) -> BoolArray:
+    found = zero_days(days, out)
+    for find in (far_off_days, alone_days):
+        found |= find(days, out | found)
+    return found
+
+
 _CHECKS: dict[Odd, Callable[[StatedDays, BoolArray], BoolArray]] = {
     Odd.FAILED: _failed,
     Odd.FEW_HOURS: _with_few_hours,
@@ -254,7 +262,7 @@ _CHECKS: dict[Odd, Callable[[StatedDays, BoolArray], BoolArray]] = {
     Odd.UNIT: _switched,
     Odd.IMPOSSIBLE: _impossible,
     Odd.SWAPPED: _swapped,
-    Odd.FAR_OFF: far_off_days,
+    Odd.FAR_OFF: _far_off,
 }
 """Checks that take days out, in the order in which a day is taken out but once; each is told
 the days that are out already."""

@@ -56,9 +56,11 @@ class HeatTold:
         return _number(float(self.heat.sum()))
 
     @property
-    def usual(self) -> float | None:
-        """The mean sum of the other years; None where there are none. [heat units]"""
-        return float(self.others.sum(axis=1).mean()) if self.others.size else None
+    def lacks_next_morning(self) -> bool:
+        """Whether only the last of several days has no heat, though it is known itself."""
+        unknown = np.isnan(self.heat)
+        last = bool(unknown[-1] and not self.weather.missing[-1])
+        return last and self.heat.size > 1 and int(np.count_nonzero(unknown)) == 1
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -138,15 +140,21 @@ def _station_json(told: StationTold) -> Json:
 
 
 def _heat_json(told: HeatTold) -> Json:
+    # the double methods need the next morning: without it the sum ends a day earlier
+    days = told.heat.size - told.lacks_next_morning
+    others = told.others[:, :days]
     return {
         "method": told.method,
         "cutoff": None if told.cap_f is None else told.cutoff,
         "base_f": told.base_f,
         "cap_f": told.cap_f,
         "from": told.weather.first.isoformat(),
-        "to": told.weather.last.isoformat(),
-        "total": told.total,
-        "other_years": {"years": len(told.others), "mean": told.usual},
+        "to": told.weather.day_at(days - 1).isoformat(),
+        "total": _number(float(told.heat[:days].sum())),
+        "other_years": {
+            "years": len(others),
+            "mean": float(others.sum(axis=1).mean()) if others.size else None,
+        },
         "daily": [_day_json(told, index) for index in range(told.heat.size)],
     }
 

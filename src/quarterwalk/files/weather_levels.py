@@ -63,7 +63,7 @@ class Season:
 
 
 SEASONS = (
-    Season(20, 60.0, _WARM_NORTH, _WARM_SOUTH),
+    Season(20, 50.0, _WARM_NORTH, _WARM_SOUTH),
     Season(5, 45.0, _HOT_NORTH, _HOT_SOUTH),
     Season(3, 40.0, _HOT_NORTH, _HOT_SOUTH),
 )

@@ -12,6 +12,7 @@ import numpy.typing as npt
 from quarterwalk.errors import MOST_PROBLEMS, Problem, RefusedInput
 from quarterwalk.files.coded import CodedColumn
 from quarterwalk.files.header import width_problems
+from quarterwalk.files.refusal import refuse
 from quarterwalk.files.sheet import Block, Sheet
 
 FloatArray = npt.NDArray[np.float64]
@@ -21,6 +22,9 @@ Readers = Mapping[str, Callable[[str], Any]]
 # Past so many unreadable cells the rest of a file is not gone through: it is no weather
 # table. A rule of this project.
 _ENOUGH_FAULTS = 10_000
+
+MOST_STATIONS = 20_000
+"""Stations of a file, against files made to fill the memory; a rule of this project. [count]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +72,7 @@ def gather(
     Raises
     ------
     RefusedInput
-        If a cell can't be read, or there is no row.
+        If a cell can't be read, there is no row, or there are too many stations.
     """
     columns = {name: CodedColumn(name, readers[name]) for name in places}
     numbers: list[IntArray] = []
@@ -80,6 +84,8 @@ def gather(
         for name, column in columns.items():
             column.add(cells[places[name]] if rows else (), len(rows))
         numbers.append(kept)
+        if "station" in columns:
+            refuse_too_many_stations(sheet.file, len(columns["station"].values))
         if len(problems) + sum(len(c.faults) for c in columns.values()) > _ENOUGH_FAULTS:
             break
     file_rows = np.concatenate([np.zeros(0, np.int64), *numbers])
@@ -87,6 +93,13 @@ def gather(
         raise RefusedInput([_no_day(sheet, required[0])])
     _refuse_faults(sheet.file, columns, file_rows, problems)
     return WeatherRows(sheet.file, columns, file_rows)
+
+
+def refuse_too_many_stations(file: str, count: int) -> None:
+    """Refuse a file, as it is read, once it has more than `MOST_STATIONS`."""
+    if count > MOST_STATIONS:
+        expected = f"at most {MOST_STATIONS:,} stations in a file"
+        refuse(file, "more", expected, "Cut the file to the stations that are near.")
 
 
 def _no_day(sheet: Sheet, column: str) -> Problem:

@@ -60,22 +60,22 @@ def far_off_days(days: StatedDays, out: BoolArray) -> BoolArray:
     return found
 
 
-def wrong_hours(temp_f: FloatArray, bounds_f: tuple[float, float]) -> BoolArray:
-    """Find hours that are not possible, and short runs that stand out from both sides.
+def lone_hours(temp_f: FloatArray, out: BoolArray) -> BoolArray:
+    """Find short runs of hours that stand out from both sides.
 
     Parameters
     ----------
     temp_f : float array, shape (hours,)
         NaN where missing. [°F]
-    bounds_f : (float, float)
-        What the place can have. [°F]
+    out : bool array, shape (hours,)
+        Hours that are taken out already.
 
     Returns
     -------
     bool array, shape (hours,)
     """
-    found: BoolArray = (temp_f < bounds_f[0]) | (temp_f > bounds_f[1])
-    at = np.flatnonzero(np.isfinite(temp_f) & ~found)
+    found = np.zeros(temp_f.size, np.bool_)
+    at = np.flatnonzero(np.isfinite(temp_f) & ~out)
     values = temp_f[None, at]
     for count in range(1, min(LONGEST_HOURS, at.size - 2) + 1):
         begins = _lone(values, at, count, HOUR_STEP_F, NEAR_HOURS)

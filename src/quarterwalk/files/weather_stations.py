@@ -84,6 +84,12 @@ def _one_each(rows: WeatherRows, name: str, ids: IntArray) -> list[Any]:
     return found
 
 
+def _called_as(file: str) -> str:
+    """Give a file's name without its ending; packed or not, it is the same station."""
+    path = Path(file)
+    return Path(path.stem).stem if path.suffix.lower() == ".gz" else path.stem
+
+
 def _station(rows: WeatherRows, at: int, given: Mapping[str, list[Any]], index: int) -> Station:
     """Make the station whose first row is `at`."""
     column = rows.columns.get("station")
@@ -95,7 +101,7 @@ def _station(rows: WeatherRows, at: int, given: Mapping[str, list[Any]], index: 
         raise RefusedInput([Problem(rows.file, None, absent, "", expected)])
     place = None if east is None or north is None else (east, north)
     return Station(
-        known or Path(rows.file).stem,
+        known or _called_as(rows.file),
         given["name"][index] or "",
         place,
         given["elevation_m"][index],

@@ -115,7 +115,10 @@ def _from_other_years(
 
 
 def _same_days(weather: DailyWeather, index: int) -> npt.NDArray[np.intp]:
-    """Give the places of one calendar day in the other years; for 29 February the 28th."""
+    """Give the places of one calendar day in the other years.
+
+    For 29 February it is the 29th in leap years and the 28th in others.
+    """
     day = weather.day_at(index)
     years = range(weather.first.year - 1, weather.last.year + 2)
     return np.array([

@@ -18,6 +18,7 @@ import numpy as np
 
 from quarterwalk.guideline.rule import Source, SourceKind
 from quarterwalk.weather.daily import FloatArray
+from quarterwalk.weather.heat_index import heat_index
 from quarterwalk.words import phrase
 
 
@@ -166,21 +167,42 @@ def heat_cautions(index_f: float, *, at: str, known: str = "") -> tuple[str, ...
     return (what, *_rungs(rungs), _whose_rules())
 
 
-def cautions_without_number() -> tuple[str, ...]:
+def cautions_without_number(air_f: float = math.nan) -> tuple[str, ...]:
     """Word what is usually done where nobody knows how hot it feels.
+
+    Parameters
+    ----------
+    air_f : float
+        The highest air temperature that is known; NaN where none is. [°F]
 
     Returns
     -------
     tuple of str
-        The cautions of the mildest days in the sun, what is added in greater heat, then
-        whose rules go first.
+        How hot air of that temperature feels when it is driest, where it is known. If that
+        is a heat of the lowest band, or not known, the cautions of the mildest days in the
+        sun, and what is added in greater heat; else those of every band. Then whose rules
+        go first.
     """
     hotter = phrase(
         "In greater heat also: walk early in the morning or towards evening, fix before you set"
         " out when you rest, and put off every walk that can wait."
     )
+    least = round(float(heat_index(air_f, 0.0)), 0)
+    said = () if math.isnan(least) else (_of_the_air(air_f, least),)
+    if heat_band(least) not in (None, HeatBand.LOWER):
+        return (*said, *_rungs(len(HeatBand)), _whose_rules())
     mildest = list(HeatBand).index(band_in_sun(HeatBand.LOWER)) + 1
-    return (*_rungs(mildest), hotter, _whose_rules())
+    return (*said, *_rungs(mildest), hotter, _whose_rules())
+
+
+def _of_the_air(air_f: float, least_f: float) -> str:
+    return phrase(
+        "The air is known to reach {air} °F. Were it as dry as can be, that would feel like"
+        " {shade} °F in the shade, and in full sun as hot as {sun} °F; in damper air it is hotter.",
+        air=round(air_f),
+        shade=round(least_f),
+        sun=round(float(in_full_sun(least_f))),
+    )
 
 
 def _rungs(count: int) -> tuple[str, ...]:
