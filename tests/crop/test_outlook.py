@@ -102,3 +102,9 @@ def test_host_weeds_are_left_alone_from_the_first_square_that_was_seen():
     seen = outlook_of(read_clock(steady(18.0), on=after(24), seen=some))
     assert plain.weeds_until > after(22)
     assert seen.weeds_until == after(22)
+
+
+def test_weeds_are_safe_until_the_day_before_the_first_day_that_was_given():
+    days = Given(first_square=(after(22), after(45)))
+    clock = read_clock(steady(18.0), on=after(20), given=days)
+    assert outlook_of(clock).weeds_until == after(21)

@@ -9,7 +9,9 @@ import numpy as np
 import pytest
 
 from quarterwalk.call import Verdict
-from quarterwalk.picture.season import SeasonMark, SeasonWalk
+from quarterwalk.picture import Theme
+from quarterwalk.picture.drawing import Telling
+from quarterwalk.picture.season import SeasonMark, SeasonWalk, season_picture
 from quarterwalk.picture.season_heard import season_heard
 from quarterwalk.picture.season_key import season_key
 from quarterwalk.picture.tokens import DARK, LIGHT, PRINT
@@ -131,6 +133,9 @@ def test_a_range_that_was_given_is_drawn_as_given() -> None:
     (box,) = [each for each in having(svg, "qw-plant-open", "rect") if each.get("rx")]
     days = (float(box.get("width", ""))) / ((760 - 18) / (LAST - PLANTED).days)
     assert days == pytest.approx(26, abs=0.01)
+    dots = [float(each.get("cy", "")) for each in having(svg, "qw-plant", "circle")]
+    assert float(box.get("y", "")) + 6 not in dots
+    assert "box marked given = the days given" in season_key(season(marks=(mark,)))[0]
     assert any(text.startswith("given 5") for text in texts(svg))
 
 
@@ -160,10 +165,10 @@ def test_a_sliver_of_a_last_week_is_not_drawn(lengths: tuple, bars: int, last: s
     assert numbers[-1] == last
 
 
-def test_a_short_last_week_has_no_number() -> None:
+def test_a_last_week_without_room_for_its_number_is_not_drawn() -> None:
     weeks = squaring(7, 7, 3)
     svg = drawn_season(season(today=LAST, weeks=weeks, next_look=None, walks=()), width=NARROW)
-    assert len(having(svg, "qw-plant", "rect")) == 3
+    assert len(having(svg, "qw-plant", "rect")) == 2
     assert [each.text for each in having(svg, "qw-middle", "text")] == ["1", "2"]
 
 
@@ -171,7 +176,8 @@ def test_the_key_tells_of_marks_and_of_walks() -> None:
     marks, walks = season_key(season())
     assert marks == (
         "How to read it: heavy line = heat so far; pale band = 8 in 10 of other years;"
-        " dashed lines = what may come; full dot = a known day; open box = the days it falls"
+        " grey between dashed lines = what may come, 8 times in 10; thin line = the middle;"
+        " full dot = a known day; open box = the days it falls"
         " into 8 times in 10, its dot the likeliest; open bar = a week of squaring to come."
     )
     assert walks == (
@@ -183,6 +189,74 @@ def test_the_key_tells_of_marks_and_of_walks() -> None:
 def test_the_key_tells_nothing_that_is_not_drawn() -> None:
     (bare,) = season_key(season(marks=(), walks=(), weeks=(), normal=None, today=LAST))
     assert bare == "How to read it: heavy line = heat so far; full dot = a known day."
+
+
+@pytest.mark.parametrize(("days", "told"), [(2, False), (3, True)])
+def test_days_ahead_are_in_the_key_where_enough_of_them_are_drawn(days: int, told: bool) -> None:
+    (key,) = season_key(season(last=after(days, TODAY), marks=(), walks=(), weeks=(), normal=None))
+    assert ("dashed lines" in key) == told
+    assert ("thin line" in key) == told
+
+
+def test_the_sum_of_the_day_of_planting_is_none() -> None:
+    svg = drawn_season(season(today=PLANTED, heat=np.zeros(1), walks=(), treated=()))
+    assert "heat units not known" in texts(svg)
+    assert not having(svg, "qw-reading", "circle")
+
+
+@widths
+def test_a_number_left_of_its_dot_ends_in_line(width: float) -> None:
+    """Late in a season there is no room at the right."""
+    svg = drawn_season(season(today=LAST, next_look=None), width=width)
+    (number,) = [each for each in having(svg, "qw-bold", "text") if _large(each)]
+    assert "qw-end" in number.get("class", "")
+
+
+def test_a_range_of_other_years_away_from_the_number_tells_its_day() -> None:
+    days = np.arange(1.0, 92)
+    told = season(
+        last=after(30, TODAY),
+        ahead=tuple(18 * 61 + each * np.arange(1.0, 31) for each in (17, 18, 19)),
+        normal=tuple(each * days for each in (18.5, 20.5, 22.5)),
+        marks=(), next_look=None, walks=(), treated=(),
+    )  # fmt: skip
+    svg = season_picture(
+        told, told=Telling("One season"), theme=Theme.PRINT, id="s", width=NARROW, flat=True
+    )
+    said = texts(svg)
+    place = said.index("other years")
+    assert said[place - 1 : place + 3] == [
+        "heat units", "other years", "1,128 to 1,372", "by 13 July",
+    ]  # fmt: skip
+
+
+@pytest.mark.parametrize("name", sorted(set(seasons()) - {"one day", "planted today"}))
+@widths
+def test_the_number_stands_on_no_line_of_sums(name: str, width: float) -> None:
+    svg = drawn_season(seasons()[name], width=width)
+    numbers = [each.text for each in having(svg, "qw-bold", "text") if _large(each)]
+    for number in numbers:
+        left, top, right, bottom = box_of(svg, number)
+        for cls in ("qw-heat", "qw-ahead-line", "qw-ahead-edge", "qw-usual-edge"):
+            for x, y in along(svg, cls):
+                assert not (left < x < right and top < y < bottom), (cls, x, y)
+
+
+def along(svg: str, cls: str) -> list[tuple[float, float]]:
+    """Give points along lines, close to each other."""
+    told = []
+    for path in having(svg, cls, "path"):
+        numbers = [float(each) for each in re.findall(r"-?\d+(?:\.\d+)?", path.get("d", ""))]
+        x, y = np.array(numbers[::2]), np.array(numbers[1::2])
+        at = np.arange(0, len(x) - 1, 0.1)
+        told += list(
+            zip(
+                np.interp(at, np.arange(len(x)), x),
+                np.interp(at, np.arange(len(y)), y),
+                strict=True,
+            )
+        )
+    return told
 
 
 def test_of_walks_the_key_tells_only_what_was_called() -> None:

@@ -92,11 +92,26 @@ SQUARE_GIVEN = Given((day(6, 5), day(6, 5)))
             SQUARE_GIVEN,
             (Seen(day(6, 20), plants=20, pinhead=18),),
             "cutout",
+            "counted from first square as given",
+        ),
+        (
+            SQUARE_GIVEN,
+            (Seen(day(7, 1), bloom=True),),
+            "cutout",
             "from weather and sight",
         ),
+        (
+            Given(bloom=day(6, 30)),
+            (Seen(day(7, 1), bloom=True),),
+            "cutout",
+            "counted from first bloom as given",
+        ),
+        (None, (Seen(day(6, 20), plants=20, pinhead=18),), "cutout", "from weather and sight"),
     ],
 )
-def test_only_where_somebody_looked_an_event_is_known_by_sight(given, seen, event, known):
+def test_what_was_given_before_an_event_is_named_ahead_of_sight_and_weather(
+    given, seen, event, known
+):
     assert row(clock(day(7, 2), given=given, seen=seen), event).known == known
 
 
@@ -229,6 +244,7 @@ def test_needs_are_told_with_their_sources():
     assert (
         "Emergence takes 57 heat units from planting, 45 to 69 in 8 of 10 fields [1, 2]." in needs
     )
+    assert "Stoneville (by Cathey; title not recorded), Beltwide" in sources
     assert "[2] Means of eight years at Stoneville" in sources
     assert "from memory, not checked" in sources
 

@@ -9,6 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from quarterwalk.guideline.rule import SourceKind
+from quarterwalk.weather.heat_index import heat_index
 from quarterwalk.weather.heat_risk import (
     HeatBand,
     band_in_sun,
@@ -110,3 +111,19 @@ def test_that_the_next_band_holds_each_time_is_a_rule_of_this_project():
     assert {sources[name].kind for name in ("moderate", "high", "very-high", "most_added")} == {
         SourceKind.PUBLISHED
     }
+
+
+@given(st.floats(60, 140), st.floats(0, 100))
+def test_what_is_told_of_the_air_alone_is_no_more_than_any_humidity_makes_of_it(air_f, humidity):
+    assert float(heat_index(air_f, 0.0)) <= float(heat_index(air_f, humidity)) + 0.5
+
+
+@given(st.floats(60, 140))
+def test_cautions_by_the_air_are_no_milder_than_those_of_the_driest_air(air_f):
+    least = round(float(heat_index(air_f, 0.0)))
+    assert set(at_three(least)[1:]) <= set(cautions_without_number(air_f))
+
+
+def test_air_that_is_not_known_is_not_told():
+    assert cautions_without_number(math.nan) == cautions_without_number()
+    assert "known to reach 99 °F" in cautions_without_number(99.0)[0]

@@ -24,6 +24,17 @@ class Event(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
+class NeedSource(Source):
+    """Where a need comes from, with its author, and whether its title was recorded.
+
+    Where it was not, the title says what the document is about.
+    """
+
+    author: str = ""
+    titled: bool = True
+
+
+@dataclass(frozen=True, slots=True)
 class Need:
     """Heat from the event before to this one, as fields differ in it.
 
@@ -33,7 +44,7 @@ class Need:
         Of a normal distribution over fields. [heat units]
     unit, why : str
         What it counts from, and how it follows from its sources.
-    sources : tuple of Source
+    sources : tuple of NeedSource
         Where it comes from.
     """
 
@@ -41,7 +52,7 @@ class Need:
     sd: float
     unit: str
     why: str
-    sources: tuple[Source, ...]
+    sources: tuple[NeedSource, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +67,7 @@ class Growth:
         How fields differ in it; 0 where it is taken as fixed.
     unit, why : str
         What it counts, and why it is what it is.
-    source : Source
+    source : NeedSource
         Where it comes from.
     """
 
@@ -64,7 +75,7 @@ class Growth:
     sd: float
     unit: str
     why: str
-    source: Source
+    source: NeedSource
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,11 +171,13 @@ def load_needs() -> Needs:
     )
 
 
-def _source(key: str, table: Mapping[str, Any]) -> Source:
-    return Source(
+def _source(key: str, table: Mapping[str, Any]) -> NeedSource:
+    return NeedSource(
         key,
         table["title"],
         place=table.get("place", ""),
         year=table.get("year"),
         kind=SourceKind(table["kind"]),
+        author=table.get("author", ""),
+        titled=table.get("titled", True),
     )

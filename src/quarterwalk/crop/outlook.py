@@ -54,10 +54,10 @@ def outlook_of(clock: CropClock) -> Outlook:
         By the clock's own ranges.
     """
     square, bloom = clock.odds[Event.FIRST_SQUARE], clock.odds[Event.FIRST_BLOOM]
-    earliest = min(
-        (day for day in (square.reached(_EDGE), *_squares_seen(clock)) if day is not None),
-        default=None,
-    )
+    # a range that was given binds from its first day on, whatever the weather says inside it
+    given = clock.given.first_square or ()
+    days = (square.reached(_EDGE), *given[:1], *_squares_seen(clock))
+    earliest = min((day for day in days if day is not None), default=None)
     return Outlook(
         begin=clock.four_leaves.within(RANGE),
         closest=_closest(square.likely),

@@ -39,10 +39,11 @@ class Block:
         wide = max(width_of(line.text, line.size) for line in self.lines)
         return wide, sum(line.size for line in self.lines) * _LEAD
 
-    def at(self, box: Box) -> str:
-        """Write the lines into their place."""
+    def at(self, box: Box, *, flush_right: bool = False) -> str:
+        """Write the lines into their place, their beginnings or else their ends in line."""
+        x, end = (box.right, " qw-end") if flush_right else (box.left, "")
         y, said = box.top, []
         for line in self.lines:
-            said.append(words(box.left, y + line.size * _RISE, line.text, line.cls, line.size))
+            said.append(words(x, y + line.size * _RISE, line.text, line.cls + end, line.size))
             y += line.size * _LEAD
         return "".join(said)

@@ -111,9 +111,12 @@ class SeasonDrawn:
 
     @property
     def known(self) -> int | None:
-        """Days from planting to the last whose sum is known; None where none is."""
+        """Days from planting to the last whose sum is known; None where none is.
+
+        The day of planting counts for nothing, so that its sum alone is none.
+        """
         known = np.flatnonzero(np.isfinite(self.heat))
-        return int(known[-1]) if known.size else None
+        return (int(known[-1]) or None) if known.size else None
 
 
 def _of_days(what: str, arrays: tuple[FloatArray, ...], days: int) -> None:

@@ -15,6 +15,8 @@ from quarterwalk.picture.season_block import Block
 from quarterwalk.picture.season_drawn import FloatArray, SeasonDrawn
 from quarterwalk.picture.season_heat import HeatRoom, Tick
 from quarterwalk.picture.season_now import (
+    FEW,
+    dot_of,
     known_day,
     others_range,
     placed_now,
@@ -29,13 +31,13 @@ from quarterwalk.words import phrase
 
 _NEAR, _CLEAR = 9.0, 5.0  # from words to their mark, across and down [px]
 _SIDES = 10.0  # from words to other words beside them [px]
+_FINE = 4.0  # points of a line lie so close, across [px]
 _STEP = 6.0  # from one place that is tried to the next [px]
 _RIM = 9  # places tried away from a rim [count]
 _HALFWAY = 0.45  # of the days on the paper [fraction]
 _LATELY = 0.8  # of the days so far, from where on their range may stand [fraction]
 _SPOTS = 24  # marks along a rim that are tried [count]
-_BY_POST = (-4.0, 0.0, 4.0)  # where words by an upright line count as crossing it [px]
-_FEW = 3  # days ahead that are too few to be named [days]
+_BY_POST = (-7.5, -3.0, 0.0, 3.0, 7.5)  # words so near an upright line count as crossing it [px]
 
 _QUIET = "qw-words qw-quiet qw-halo"
 
@@ -81,12 +83,13 @@ def heat_words(heat: HeatRoom, ticks: Sequence[Tick], uprights: Sequence[float])
     -------
     Part
     """
-    lines, held = _lines(heat, uprights), [line_box(*tick, SMALL) for tick in ticks]
+    sums, posts = _sums(heat), _posts(heat, uprights)
+    lines, held = np.concatenate([sums, posts]), [line_box(*tick, SMALL) for tick in ticks]
     said = [words(x, y, text, _QUIET, SMALL) for x, y, text in ticks]
     taken = [*map(_apart, held), ring_of(heat)]
-    now = placed_now(heat, taken, lines)
+    now = placed_now(heat, taken, sums, posts)
     if now is not None:
-        said.append(now.block.at(now.box))
+        said.append(now.block.at(now.box, flush_right=now.box.right < dot_of(heat)[0]))
         held.append(now.box)
         taken.append(_apart(now.box))
     labels = _other_years(heat) if now is None or not now.others else ()
@@ -133,7 +136,7 @@ def _days_ahead(heat: HeatRoom) -> Iterator[_Label]:
     drawn, fan = heat.drawn, heat.fan()
     band = heat.band() or ()
     edges, rims = (fan[0], fan[2]), band[::2]
-    if (drawn.last - known_day(drawn)).days >= _FEW:
+    if (drawn.last - known_day(drawn)).days >= FEW:
         half = len(fan[0]) // 2
         below, above = _beside(fan[0][half:], fan[2][half:])
         named, ranged = (Block.of(phrase("days ahead"), cls=_QUIET),), _ahead(drawn)
@@ -159,9 +162,11 @@ def _other_years(heat: HeatRoom) -> Iterator[_Label]:
     shown, since = max(days, round(_HALFWAY * len(low))), round(_LATELY * days)
     tried = _each(_beside(low[:shown], high[:shown]), (Block.of(name, cls=_QUIET),))
     if where:
+        # away from the number, a range says for which day it is told
+        by = phrase("by {day}", day=date_word(known_day(heat.drawn)))
         wordings = (
-            Block.of(phrase("other years {range}", range=where), cls=_QUIET),
-            Block.of(name, where, cls=_QUIET),
+            Block.of(phrase("other years {range}", range=where), by, cls=_QUIET),
+            Block.of(name, where, by, cls=_QUIET),
         )
         tried = (*_each(_beside(low[since:days], high[since:days]), wordings), *tried)
     yield _Label(tried, _known(low, high), _known(fan[0], fan[2]), clear=False)
@@ -222,8 +227,24 @@ def _settled(
     return least[:2]
 
 
-def _lines(heat: HeatRoom, uprights: Sequence[float]) -> FloatArray:
-    """Give points along all that words would better not cover. [px]"""
+def _sums(heat: HeatRoom) -> FloatArray:
+    """Give points along the lines of all sums. [px]"""
+    drawn = (heat.points(heat.drawn.heat), *(heat.band() or ()), *heat.fan())
+    return _known(*map(_filled, drawn))
+
+
+def _posts(heat: HeatRoom, uprights: Sequence[float]) -> FloatArray:
+    """Give points along upright lines and close beside them. [px]"""
     y = np.arange(heat.box.top, heat.box.bottom, 3.0)
     posts = [np.column_stack([np.full_like(y, x + d), y]) for x in uprights for d in _BY_POST]
-    return _known(heat.points(heat.drawn.heat), *(heat.band() or ()), *heat.fan(), *posts)
+    return _known(*posts)
+
+
+def _filled(points: FloatArray) -> FloatArray:
+    """Put points between those that lie far apart, so that words find the line between them."""
+    if len(points) < 2:
+        return points
+    fine = math.ceil(float(points[1, 0] - points[0, 0]) / _FINE) or 1
+    at, days = np.arange(0, len(points) - 1 + 1e-9, 1 / fine), np.arange(len(points))
+    between: FloatArray = np.column_stack([np.interp(at, days, axis) for axis in points.T])
+    return between

@@ -9,6 +9,7 @@ import numpy as np
 from quarterwalk.call import Verdict
 from quarterwalk.call.verdict import verdict_words
 from quarterwalk.picture.season_drawn import SeasonDrawn
+from quarterwalk.picture.season_now import FEW
 from quarterwalk.words import noted, phrase
 
 _WALKS = {
@@ -45,11 +46,16 @@ def _marks(drawn: SeasonDrawn) -> Iterator[str]:
         yield phrase("heavy line = heat so far")
     if drawn.normal is not None:
         yield phrase("pale band = 8 in 10 of other years")
-    if any(np.isfinite(sums).any() for sums in drawn.ahead):
-        yield phrase("dashed lines = what may come")
+    ahead = len(drawn.ahead[0]) >= FEW and bool(np.isfinite(drawn.ahead[0]).any())
+    if ahead:
+        yield phrase("grey between dashed lines = what may come, 8 times in 10")
+    if drawn.normal is not None or ahead:
+        yield phrase("thin line = the middle")
     yield phrase("full dot = a known day")
     if any(not mark.seen and not mark.given for mark in drawn.marks):
         yield phrase("open box = the days it falls into 8 times in 10, its dot the likeliest")
+    if any(mark.given and not mark.seen for mark in drawn.marks):
+        yield phrase("box marked given = the days given")
     if any(last > drawn.today for _, last in drawn.weeks):
         yield phrase("open bar = a week of squaring to come")
 

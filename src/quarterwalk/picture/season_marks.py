@@ -86,11 +86,14 @@ def _ends(room: SeasonRoom, mark: SeasonMark) -> tuple[float, float]:
 
 
 def _drawn(room: SeasonRoom, step: _Step) -> str:
-    """Draw a full dot, or an open box around a small one; nothing that is off the paper."""
+    """Draw a full dot, or an open box; nothing that is off the paper.
+
+    A small dot in the box is its likeliest day; days that were given have none.
+    """
     mark, x = step.mark, room.at(step.mark.likely)
     radius = _DOT if mark.seen else _SMALL_DOT
     dot = element("circle", cx=x, cy=step.y, r=radius, cls="qw-plant")
-    dot = dot if room.shows(mark.likely) else ""
+    dot = dot if room.shows(mark.likely) and (mark.seen or not mark.given) else ""
     if mark.seen or mark.span[0] > room.last or mark.span[1] < room.planted:
         return dot
     box = element(

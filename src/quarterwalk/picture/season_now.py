@@ -18,10 +18,14 @@ from quarterwalk.picture.season_room import LARGE, SMALL
 from quarterwalk.picture.season_words import date_word
 from quarterwalk.words import phrase
 
+FEW = 3
+"""Days ahead that are fewer are not named. [days]"""
+
 _RING = 8.0  # paper around the dot [px]
 _ACROSS, _DOWN = 8.0, 6.0  # from one place that is tried to the next [px]
 _CAPS = (48.0, 80.0, 140.0)  # the number stands so far from its dot at most, the least first [px]
-_COVERS = 4.0  # a point of a line that is covered weighs as much as this distance [px]
+_COVERS = 12.0  # a point of a line that is covered weighs as much as this distance [px]
+_CROSSES = 40.0  # so does an upright line that is crossed [px]
 _BRIEFER = 25.0  # so does a wording that is less whole than the first [px]
 _EARLY = 0.25  # of the days on the paper: before, other years lie too close to tell [fraction]
 
@@ -91,7 +95,9 @@ def ring_of(heat: HeatRoom) -> Box:
     return Box(x - _RING, y - _RING, x + _RING, y + _RING)
 
 
-def placed_now(heat: HeatRoom, taken: Sequence[Box], lines: FloatArray) -> Now | None:
+def placed_now(
+    heat: HeatRoom, taken: Sequence[Box], sums: FloatArray, posts: FloatArray
+) -> Now | None:
     """Find the place and the wording of the sum so far.
 
     Parameters
@@ -100,8 +106,10 @@ def placed_now(heat: HeatRoom, taken: Sequence[Box], lines: FloatArray) -> Now |
         Where the sums stand.
     taken : sequence of Box
         What may not be covered: the dot and the numbers of the axis.
-    lines : ndarray, shape (points, 2)
-        What would better not be covered. [px]
+    sums : ndarray, shape (points, 2)
+        Lines that would better not be covered. [px]
+    posts : ndarray, shape (points, 2)
+        Upright lines, which break where words stand. [px]
 
     Returns
     -------
@@ -109,19 +117,21 @@ def placed_now(heat: HeatRoom, taken: Sequence[Box], lines: FloatArray) -> Now |
         None where it has no place at all.
     """
     spot = dot_of(heat)
+    least: tuple[bool, float, Now] | None = None
+    clear = False
     for cap in _CAPS:
-        best: tuple[float, Now] | None = None
         for number, (block, others) in enumerate(_wordings(heat.drawn)):
             for box in _places(spot, block, heat.box, cap):
                 dear = _away(spot, box) + _BRIEFER * number
-                if (best is not None and dear >= best[0]) or any(meet(box, t) for t in taken):
+                if (least and least[:2] <= (False, dear)) or any(meet(box, t) for t in taken):
                     continue
-                dear += _COVERS * covered(box, lines)
-                if best is None or dear < best[0]:
-                    best = dear, Now(block, box, others)
-        if best is not None:
-            return best[1]
-    return None
+                points, crossed = covered(box, sums), covered(box, posts) > 0
+                tried = points > 0, dear + _COVERS * points + _CROSSES * crossed
+                if least is None or tried < least[:2]:
+                    least, clear = (*tried, Now(block, box, others)), not (points or crossed)
+        if clear:
+            break
+    return None if least is None else least[2]
 
 
 def _wordings(drawn: SeasonDrawn) -> Iterator[tuple[Block, bool]]:

@@ -1,4 +1,4 @@
-"""The weeks of squaring as a ribbon: thicker each week, open where they are yet to come."""
+"""The weeks of squaring as a ribbon, open where they are yet to come."""
 
 from __future__ import annotations
 
@@ -14,13 +14,12 @@ from quarterwalk.picture.season_place import line_box, width_of
 from quarterwalk.picture.season_room import SMALL, SeasonRoom
 from quarterwalk.words import phrase
 
-_THIN, _THICKER, _THICK = 5.0, 2.5, 15.0  # the first week, more each week, at most [px]
+_TALL = 11.0  # height of a week [px]
 _SEAM = 2.0  # of paper between two weeks [px]
 _RIBBON, _NUMBERS = 22.0, 17.0  # height of the ribbon, and of the numbers below it [px]
 _RISE = 0.78  # of a number above its foot [type size]
 _APART = 4.0  # between two numbers [px]
-_SLIVER = 5.0  # a last week that is narrower is not drawn [px]
-_ROUND = 4.0  # a last week that is wider than its number by less than this has none [px]
+_ROUND = 4.0  # a last week that is wider than its number by less than this is not drawn [px]
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,30 +33,29 @@ class _Week:
 
     def drawn(self, y: float) -> str:
         """Draw what is over full, and what is to come open."""
-        tall = min(_THIN + _THICKER * (self.number - 1), _THICK)
         over = min(max(self.over, self.left), self.right)
         parts = []
         if over < self.right:
             inset = 1.0  # half the line around it
-            parts.append(_bar(self.left, self.right, y, tall, inset=inset))
+            parts.append(_bar(self.left, self.right, y, inset=inset))
         if over > self.left:
-            parts.append(_bar(self.left, over, y, tall))
+            parts.append(_bar(self.left, over, y))
         return "".join(parts)
 
 
-def _bar(left: float, right: float, y: float, tall: float, *, inset: float = 0.0) -> str:
+def _bar(left: float, right: float, y: float, *, inset: float = 0.0) -> str:
     return element(
         "rect",
         x=left + inset,
-        y=y - tall / 2 + inset,
+        y=y - _TALL / 2 + inset,
         width=max(right - left - 2 * inset, 0.5),
-        height=tall - 2 * inset,
+        height=_TALL - 2 * inset,
         cls="qw-plant-open" if inset else "qw-plant",
     )
 
 
 def weeks_lane(room: SeasonRoom, drawn: SeasonDrawn, top: float) -> Part:
-    """Draw the weeks of squaring with their numbers; a last one of a day or two has none.
+    """Draw the weeks of squaring with their numbers, without a last one of a few days.
 
     Parameters
     ----------
@@ -81,9 +79,9 @@ def weeks_lane(room: SeasonRoom, drawn: SeasonDrawn, top: float) -> Part:
     if not weeks:
         return Part("", top)
     named, held, y = lane_name(room, phrase("squaring week"), weeks[0].left, top + _RIBBON / 2)
-    weeks, numbered = _whole(weeks)
+    weeks = _whole(weeks)
     ribbon = "".join(week.drawn(y) for week in weeks)
-    numbers, boxes = _numbers(room, numbered, y + _RIBBON / 2 + _RISE * SMALL)
+    numbers, boxes = _numbers(room, weeks, y + _RIBBON / 2 + _RISE * SMALL)
     return Part(named + ribbon + numbers, y + _RIBBON / 2 + _NUMBERS, (*held, *boxes))
 
 
@@ -92,15 +90,15 @@ def _placed(room: SeasonRoom, number: int, week: tuple[date, date], today: date)
     return _Week(number, left + _SEAM / 2, right - _SEAM / 2, room.over(today, today)[1])
 
 
-def _whole(weeks: list[_Week]) -> tuple[list[_Week], list[_Week]]:
-    """Give the weeks that are drawn and those that are numbered; the last may be a sliver."""
+def _whole(weeks: list[_Week]) -> list[_Week]:
+    """Leave out a last week that has no room for its number."""
     if len(weeks) == 1:
-        return weeks, weeks
+        return weeks
     *before, last = weeks
     wide, usual = last.right - last.left, before[-1].right - before[-1].left
     if wide >= min(usual, width_of(str(last.number), SMALL) + _ROUND):
-        return weeks, weeks
-    return before if wide < _SLIVER else weeks, before
+        return weeks
+    return before
 
 
 def _numbers(room: SeasonRoom, weeks: list[_Week], base: float) -> tuple[str, list[Box]]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from quarterwalk.crop import RANGE, CropClock, DayOdds, Event, bbch, load_needs
 from quarterwalk.crop.bbch import COTYLEDONS, EMERGED, FIRST_BUDS, FIRST_FLOWERS
+from quarterwalk.crop.clock import without
 from quarterwalk.report.season_dates import day_told, days_told
 from quarterwalk.report.season_report import SeasonDay
 from quarterwalk.report.season_sights import counted_days, first_sight
@@ -119,20 +120,33 @@ def _known(clock: CropClock, event: Event, *, differs: bool) -> str:
         # a count of some plants may be a day off, so the event may have come the day after
         early = likely is not None and seen < likely
         return phrase("seen about {day}", day=day) if early else phrase("seen by {day}", day=day)
-    return _worked_out_from(clock, event) if differs else phrase("from the weather")
+    before = _given_before(clock, event)
+    if before:
+        return before
+    if differs:
+        if counted_days(clock):
+            return phrase("from weather and sight")
+        return phrase("from the weather and what was given")
+    return phrase("from the weather") if clock.heat.known else phrase("from other years")
 
 
-def _worked_out_from(clock: CropClock, event: Event) -> str:
-    """Say from what besides the weather an event is known that nobody saw."""
-    if counted_days(clock):
-        return phrase("from weather and sight")
+def _given_before(clock: CropClock, event: Event) -> str:
+    """Say from which day as given an event is counted.
+
+    Empty where none came before it, or where somebody looked at flowers since.
+    """
+    looks = [without(each, clock.set_aside) for each in clock.seen]
+    if any(each.nawf is not None for each in looks):
+        return ""
     events, given = list(Event), clock.given
     place = events.index(event)
     if given.bloom is not None and place > events.index(Event.FIRST_BLOOM):
         return phrase("counted from first bloom as given")
+    if any(each.bloom is not None for each in looks):
+        return ""
     if given.first_square is not None and place > events.index(Event.FIRST_SQUARE):
         return phrase("counted from first square as given")
-    return phrase("from the weather and what was given")
+    return ""
 
 
 def _likely(clock: CropClock, odds: DayOdds) -> str:

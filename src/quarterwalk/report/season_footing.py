@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from datetime import timedelta
 from statistics import NormalDist
 
 import numpy as np
 
 from quarterwalk.crop import RANGE, CropClock, Event, load_needs
-from quarterwalk.guideline import Guideline, Source, SourceKind
+from quarterwalk.crop.needs import NeedSource
+from quarterwalk.guideline import Guideline, SourceKind
 from quarterwalk.report.names import plain
 from quarterwalk.report.season_dates import day_told
 from quarterwalk.report.season_stands import planting_told
@@ -124,11 +126,15 @@ def _numbered() -> dict[str, int]:
     return {key: number for number, key in enumerate(keys, start=1)}
 
 
-def _cited(source: Source) -> str:
+def _cited(source: NeedSource) -> str:
     if source.kind is SourceKind.COMMON_PRACTICE:
         return phrase("common practice")
     if source.kind is SourceKind.OWN_RULE:
         return phrase("a rule of this project")
     if source.kind is SourceKind.FROM_MEMORY:
         return phrase("from memory, not checked")
-    return source.citation
+    asides = [] if not source.author else [phrase("by {author}", author=source.author)]
+    if not source.titled:
+        asides.append(phrase("title not recorded"))
+    title = f"{source.title} ({'; '.join(asides)})" if asides else source.title
+    return replace(source, title=title).citation

@@ -11,9 +11,11 @@ from quarterwalk.report.season_columns import cells_of, kept_columns
 from quarterwalk.report.season_picture import key_of, picture_of
 from quarterwalk.report.season_report import SeasonDay, SeasonReport
 from quarterwalk.report.season_titles import SeasonTitles, season_titles
+from quarterwalk.report.season_unbroken import unbroken
 
-# A telephone's width less the margins, and the widest that lines are still easy to read. [px]
-_NARROW, _WIDE = 328, 752
+# A telephone's width less the margins, and the room of the widest page, where the words of
+# the drawing are as large as they are drawn. [px]
+_NARROW, _WIDE = 328, 720
 
 _CLASSES = ("event", "likely", "span", "known", "alone", "code")
 
@@ -37,8 +39,8 @@ def season_html(report: SeasonReport) -> str:
         "policy": policy(css),
         "title": f"{report.field}: {named.kind}, {report.day}",
         "field": report.field,
-        "headline": report.headline,
-        "manner": "told in-doubt" if report.doubts or report.settle else "told",
+        "headline": unbroken(report.headline),
+        "manner": "told in-doubt" if _in_columns(report) else "told",
         "days_title": named.days,
         "days_note": report.days_note,
         "footing_title": named.footing,
@@ -59,6 +61,11 @@ def season_html(report: SeasonReport) -> str:
         care=section(named.care, report.care, cls="care", tag="li"),
         footing=_paragraphs(report.footing),
     )
+
+
+def _in_columns(report: SeasonReport) -> bool:
+    """Whether sentences stand in two columns: only where neither would be empty."""
+    return bool(report.doubts and (report.ahead or report.settle))
 
 
 def _about(report: SeasonReport, named: SeasonTitles) -> str:

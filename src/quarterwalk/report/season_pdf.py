@@ -11,6 +11,7 @@ from quarterwalk.report.season_columns import cells_of, kept_columns
 from quarterwalk.report.season_picture import key_of, picture_of
 from quarterwalk.report.season_report import SeasonReport
 from quarterwalk.report.season_titles import SeasonTitles, season_titles
+from quarterwalk.report.season_unbroken import unbroken
 from quarterwalk.report.typeset import picture_told, typeset
 
 # Widths that the drawing is drawn for; the template takes the one that leaves most room. Its
@@ -71,16 +72,16 @@ def _told(report: SeasonReport, index: int, pictures: dict[str, str]) -> dict[st
         "field": report.field,
         "grower": {"before": before, "name": report.grower, "after": after},
         "about": report.about,
-        "headline": report.headline,
-        "stands": report.stands,
-        "ahead": report.ahead,
-        "doubts": report.doubts,
-        "settle": report.settle,
+        "headline": unbroken(report.headline),
+        "stands": [unbroken(each) for each in report.stands],
+        "ahead": [unbroken(each) for each in report.ahead],
+        "doubts": [unbroken(each) for each in report.doubts],
+        "settle": [unbroken(each) for each in report.settle],
         "care": report.care,
         "days": _days(report, named),
-        "key": " ".join(key_of(report)),
-        "days_note": report.days_note,
-        "footing": report.footing,
+        "key": unbroken(" ".join(key_of(report))),
+        "days_note": unbroken(report.days_note),
+        "footing": [unbroken(each) for each in report.footing],
         "titles": {
             "ahead": named.ahead,
             "doubts": named.doubts,
