@@ -15,7 +15,7 @@ from datetime import date, timedelta
 
 import numpy as np
 
-from benchmarks.stages import Field, invented_station, true_field
+from benchmarks.stages import Field, true_fields
 from quarterwalk.crop import CropClock, Event, Seen, clock_for
 from quarterwalk.weather import DailyWeather
 
@@ -124,23 +124,16 @@ def heat_since(weather: DailyWeather, day: date, on: date) -> float:
 def readings(fields: int, seed: int) -> Iterator[tuple[str, Field, CropClock]]:
     """Read every field by every kind of look, on its last visit."""
     rng = np.random.default_rng(seed)
-    done = 0
-    while done < fields:
-        weather = invented_station(rng)
-        for _ in range(5):
-            field = true_field(weather, rng)
-            if field is None:
-                continue
-            done += 1
-            growth = grown(rng)
-            days = int(rng.integers(-BEFORE, AFTER + 1))
-            on = field.days[Event.FIRST_SQUARE] + timedelta(days=days)
-            for kind, signs in KINDS.items():
-                visits = [on - timedelta(days=back) for back in WEEKLY.get(kind, (0,))]
-                looks = [look(field, growth, visit, signs, rng) for visit in visits]
-                seen = [each for each in looks if each is not None]
-                if seen or not signs:
-                    yield kind, field, clock_for(weather, field.planted, on=on, seen=seen)
+    for field in true_fields(fields, rng):
+        growth = grown(rng)
+        days = int(rng.integers(-BEFORE, AFTER + 1))
+        on = field.days[Event.FIRST_SQUARE] + timedelta(days=days)
+        for kind, signs in KINDS.items():
+            visits = [on - timedelta(days=back) for back in WEEKLY.get(kind, (0,))]
+            looks = [look(field, growth, visit, signs, rng) for visit in visits]
+            seen = [each for each in looks if each is not None]
+            if seen or not signs:
+                yield kind, field, clock_for(field.weather, field.planted, on=on, seen=seen)
 
 
 @dataclass(slots=True)

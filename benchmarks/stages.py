@@ -10,6 +10,7 @@ from __future__ import annotations
 import argparse
 import statistics
 import time
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -71,6 +72,18 @@ def true_field(weather: DailyWeather, rng: np.random.Generator) -> Field | None:
     return Field(weather, planted, days)
 
 
+def true_fields(fields: int, rng: np.random.Generator) -> Iterator[Field]:
+    """Draw so many fields or a few more, up to five at a station."""
+    done = 0
+    while done < fields:
+        weather = invented_station(rng)
+        for _ in range(5):
+            field = true_field(weather, rng)
+            if field is not None:
+                done += 1
+                yield field
+
+
 def held(field: Field, on: date) -> dict[Event, bool]:
     """Tell for each event whether its range, as read on a day, holds its true day."""
     clock = clock_for(field.weather, field.planted, on=on)
@@ -83,19 +96,11 @@ def held(field: Field, on: date) -> dict[Event, bool]:
 
 def coverage(fields: int, seed: int) -> dict[tuple[int, Event], float]:
     """Share of fields whose ranges held, by days since planting and event."""
-    rng = np.random.default_rng(seed)
     results: dict[tuple[int, Event], list[bool]] = {}
-    done = 0
-    while done < fields:
-        weather = invented_station(rng)
-        for _ in range(5):
-            field = true_field(weather, rng)
-            if field is None:
-                continue
-            done += 1
-            for after in READ_ON:
-                for event, hit in held(field, field.planted + timedelta(days=after)).items():
-                    results.setdefault((after, event), []).append(hit)
+    for field in true_fields(fields, np.random.default_rng(seed)):
+        for after in READ_ON:
+            for event, hit in held(field, field.planted + timedelta(days=after)).items():
+                results.setdefault((after, event), []).append(hit)
     return {key: statistics.fmean(hits) for key, hits in results.items()}
 
 

@@ -9,6 +9,7 @@ from fractions import Fraction
 FOOT_M = Fraction(3048, 10_000)
 MILE_FEET = 5280
 ACRE_SQUARE_FEET = 43_560
+MILES_PER_KM = float(1000 / (MILE_FEET * FOOT_M))
 # By the definition of the prefix. [m²]
 HECTARE_M2 = 10_000
 

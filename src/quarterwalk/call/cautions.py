@@ -44,7 +44,7 @@ _FLARE = Caution(
 
 # From here on weeds may be cleared after bloom, as in a season: 19 in 20 (a rule of this
 # project). [fraction]
-_NEARLY_SURE = 0.95
+NEARLY_SURE = 0.95
 
 
 def cautions_for(verdict: Verdict, *, recently_treated: bool) -> tuple[Caution, ...]:
@@ -140,7 +140,7 @@ def host_weeds(stage: Stage, *, squares_seen: bool = False) -> Reason:
 def _blooms_by_weather(stage: Stage) -> bool:
     """Tell whether first bloom has come 19 times in 20, though nobody saw a flower."""
     worked = stage.worked_out
-    return worked is not None and not stage.bloom_known and worked.weeks.blooming >= _NEARLY_SURE
+    return worked is not None and not stage.bloom_known and worked.weeks.blooming >= NEARLY_SURE
 
 
 def _bloom_in_doubt(stage: Stage) -> bool:

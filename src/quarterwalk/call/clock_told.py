@@ -18,7 +18,7 @@ from quarterwalk.crop import (
     load_needs,
 )
 from quarterwalk.guideline import load_routine
-from quarterwalk.units import FOOT_M, MILE_FEET
+from quarterwalk.units import MILES_PER_KM
 from quarterwalk.weather.ahead import RECENT_DAYS
 from quarterwalk.words import noted, phrase, phrase_for
 
@@ -27,12 +27,10 @@ _WORTH_TELLING = 0.05
 
 # Where first square is known to fewer days than this, a count of branches, right within one
 # branch of three days, does not narrow it (a rule of this project). [days]
-_BRANCHES_TELL = 4
+BRANCHES_TELL = 4
 
 # So many looks that are left out are named; of more, their number. [count]
 _MOST_NAMED = 2
-
-_MILES_PER_KM = float(1000 / (MILE_FEET * FOOT_M))
 
 # Below this a distance is told with a decimal. [miles or km]
 _NEAR = 10
@@ -84,7 +82,7 @@ def miles_from_km(km: float) -> float:
     float
         [miles]
     """
-    return km * _MILES_PER_KM
+    return km * MILES_PER_KM
 
 
 def distance_told(value: float) -> str:
@@ -224,7 +222,7 @@ def at_border(worked: WorkedOut | None) -> bool:
     """
     if worked is None:
         return False
-    return worked.branches_counted or (worked.last - worked.first).days < _BRANCHES_TELL
+    return worked.branches_counted or (worked.last - worked.first).days + 1 < BRANCHES_TELL
 
 
 def _chances(told: WorkedOut) -> Iterator[str]:

@@ -9,7 +9,8 @@ from datetime import date, datetime
 import numpy as np
 
 from quarterwalk.cli.lengths import length_words
-from quarterwalk.units import FOOT_M, MILE_FEET
+from quarterwalk.files.weather_levels import COLDEST_SUMMER_F, HIGH_M
+from quarterwalk.units import FOOT_M, MILE_FEET, MILES_PER_KM
 from quarterwalk.weather.daily import DailyWeather
 from quarterwalk.weather.heat_index import heat_index
 from quarterwalk.weather.hourly import HourlyWeather
@@ -18,15 +19,13 @@ from quarterwalk.weather.station import Place, Station
 FARTHEST_MILES = 60
 """No station further away tells how hot it is at the walk; a rule of this project. [miles]"""
 
-# Less than this on all of a summer's day is in °C, likely, up to this latitude and height;
-# the same bounds tell a whole file in the wrong unit. Rules of this project. [°F],
-# [degrees], [m]
-COLDEST_SUMMER_F, FARTHEST_LATITUDE, HIGHEST_M = 50.0, 40.0, 1500.0
+# A summer's day below what tells a whole file in the wrong unit is in °C, likely, up to this
+# latitude. A rule of this project. [degrees]
+FARTHEST_LATITUDE = 40.0
 _SUMMER_NORTH, _SUMMER_SOUTH = (6, 7, 8), (12, 1, 2)
 # By the clock; one of them is known where the day's heat is. A rule of this project. [h]
 _AFTERNOON = range(12, 19)
 
-_METRES = 1000.0  # [m/km]
 _NAN = float("nan")
 
 
@@ -137,7 +136,7 @@ def _top(weather: DailyWeather, on: date) -> float:
 
 def _miles(station: Station, place: Place) -> float | None:
     km = station.distance_km(place)
-    return None if km is None else km * _METRES / float(MILE_FEET * FOOT_M)
+    return None if km is None else km * MILES_PER_KM
 
 
 def _is_cold_summer(
@@ -145,7 +144,7 @@ def _is_cold_summer(
 ) -> bool:
     """Tell a summer's day that is too cold for one all day."""
     latitude = place[1]
-    if abs(latitude) > FARTHEST_LATITUDE or (station.elevation_m or 0.0) > HIGHEST_M:
+    if abs(latitude) > FARTHEST_LATITUDE or (station.elevation_m or 0.0) > HIGH_M:
         return False
     afternoon = any(
         felt == felt and hour.hour in _AFTERNOON

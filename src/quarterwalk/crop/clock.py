@@ -128,6 +128,12 @@ class CropClock:
             return None if bloom is None else (bloom, bloom)
         return odds.reached(CALL_TAIL) or bloom, odds.reached(1 - CALL_TAIL) or bloom
 
+    @property
+    def squares_seen(self) -> tuple[date, ...]:
+        """Days on which any plant was seen with a square: from then on weeds are left alone."""
+        looks = (without(each, self.set_aside) for each in self.seen)
+        return tuple(each.on for each in looks if each.pinhead or each.squaring_branches)
+
     def stage(self, distance_km: float | None = None) -> Stage:
         """Give the stage on the day on which the clock was read.
 
@@ -164,7 +170,7 @@ class CropClock:
             distance_km=distance_km,
             at_odds=self._at_odds(),
             left_out=self.set_aside,
-            squares_seen=any(each.pinhead or each.squaring_branches for each in looks),
+            squares_seen=bool(self.squares_seen),
             no_flower=max((each.on for each in looks if each.bloom is False), default=None),
             branches_counted=any(
                 each.on == self.on and each.squaring_branches is not None for each in looks

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from quarterwalk.crop.clock import RANGE, CropClock, without
+from quarterwalk.crop.clock import RANGE, CropClock
 from quarterwalk.crop.needs import Event
 from quarterwalk.guideline import CLOSEST_WATCH_WEEKS, load_routine
 
@@ -56,7 +55,7 @@ def outlook_of(clock: CropClock) -> Outlook:
     square, bloom = clock.odds[Event.FIRST_SQUARE], clock.odds[Event.FIRST_BLOOM]
     # a range that was given binds from its first day on, whatever the weather says inside it
     given = clock.given.first_square or ()
-    days = (square.reached(_EDGE), *given[:1], *_squares_seen(clock))
+    days = (square.reached(_EDGE), *given[:1], *clock.squares_seen)
     earliest = min((day for day in days if day is not None), default=None)
     return Outlook(
         begin=clock.four_leaves.within(RANGE),
@@ -65,13 +64,6 @@ def outlook_of(clock: CropClock) -> Outlook:
         weeds_until=None if earliest is None else earliest - timedelta(days=1),
         weeds_again=bloom.reached(1.0 - _EDGE),
     )
-
-
-def _squares_seen(clock: CropClock) -> Iterator[date]:
-    """Give the days on which any plant had a square: from then on weeds are left alone."""
-    for each in (without(seen, clock.set_aside) for seen in clock.seen):
-        if each.pinhead or each.squaring_branches:
-            yield each.on
 
 
 def _closest(first: date | None) -> tuple[date, date] | None:

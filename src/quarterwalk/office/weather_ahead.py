@@ -9,10 +9,7 @@ import numpy as np
 import numpy.typing as npt
 
 from quarterwalk.weather import DailyWeather, DayMark
-
-# Days are the same where both temperatures are nearer than this, as where stations are laid
-# over each other: files round to a tenth of a degree Celsius (a rule of this project). [°F]
-_SAME = 0.2
+from quarterwalk.weather.merge import SAME_F
 
 
 def days_ahead(weather: DailyWeather, today: date) -> int:
@@ -72,7 +69,7 @@ def forecast_anew(before: DailyWeather, told: DailyWeather, today: date) -> int:
     old = ahead_as_forecast(before, today).between(told.first, told.last)
     both = (old.marks == DayMark.FORECAST) & (told.marks == DayMark.FORECAST)
     off = np.maximum(np.abs(old.tmin_f - told.tmin_f), np.abs(old.tmax_f - told.tmax_f))
-    return int(np.count_nonzero(both & (off > _SAME)))
+    return int(np.count_nonzero(both & (off > SAME_F)))
 
 
 def _measured_ahead(weather: DailyWeather, today: date) -> npt.NDArray[np.bool_]:

@@ -5,14 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date, timedelta
 
+from quarterwalk.call.cautions import NEARLY_SURE
 from quarterwalk.crop import CropClock, Event, outlook_of
 from quarterwalk.guideline import CLOSEST_WATCH_WEEKS, Guideline, SeasonEnd, load_routine
 from quarterwalk.report.season_dates import days_told
 from quarterwalk.words import noted, phrase
-
-# From here on what nobody saw is told as over, and still as likely (a rule of this
-# project). [fraction]
-_NEARLY_SURE = 0.95
 
 # Of each end: ahead; over as far as is known; over by the weather, with no flower seen.
 _ENDS = {
@@ -113,7 +110,7 @@ def _how_over(clock: CropClock, end: SeasonEnd | None, days: tuple[date, date]) 
         return _OVER if days[1] <= clock.on else _AHEAD
     week = load_routine().week_days if end is SeasonEnd.WEEK_AFTER_BLOOM else 0
     come = clock.odds[Event.FIRST_BLOOM].by(clock.on - timedelta(days=week))
-    return _LIKELY_OVER if come >= _NEARLY_SURE else _AHEAD
+    return _LIKELY_OVER if come >= NEARLY_SURE else _AHEAD
 
 
 def _how_over_by_week(clock: CropClock, last: date) -> int:
@@ -122,7 +119,7 @@ def _how_over_by_week(clock: CropClock, last: date) -> int:
         return _AHEAD
     squaring = timedelta(days=CLOSEST_WATCH_WEEKS * load_routine().week_days)
     ended = clock.odds[Event.FIRST_SQUARE].by(clock.on - squaring)
-    return _OVER if ended >= _NEARLY_SURE else _LIKELY_OVER
+    return _OVER if ended >= NEARLY_SURE else _LIKELY_OVER
 
 
 def _bloom_known(clock: CropClock) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import timedelta
 
+from quarterwalk.call.clock_told import BRANCHES_TELL
 from quarterwalk.crop import RANGE, CropClock, Event
 from quarterwalk.crop.clock import without
 from quarterwalk.report.season_stands import likeliest
@@ -24,10 +25,6 @@ _WORTH_A_COUNT = 0.1
 # nothing more: some 75 DD60, three to five days (a rule of this
 # project, from `plants_heat` of the needs). [days]
 _PINHEADS_TELL = 5
-
-# Where fewer days than these are left to first square, branches don't narrow them: a branch
-# is three days, and a count of them is right within one (a rule of this project). [days]
-_BRANCHES_TELL = 4
 
 
 def what_settles(clock: CropClock, *, replanted: bool = False) -> tuple[str, ...]:
@@ -91,7 +88,7 @@ def _squaring_may_have_begun(clock: CropClock) -> bool:
 def _days_left(clock: CropClock) -> bool:
     """Tell whether first square is on more days than a count of squares leaves."""
     days = clock.odds[Event.FIRST_SQUARE].within(RANGE)
-    return days is None or (days[1] - days[0]).days + 1 >= _BRANCHES_TELL
+    return days is None or (days[1] - days[0]).days + 1 >= BRANCHES_TELL
 
 
 def _pinheads_tell(clock: CropClock, *, at_odds: bool) -> bool:

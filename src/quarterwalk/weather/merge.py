@@ -12,7 +12,7 @@ from quarterwalk.weather.station import Station
 
 # Days are the same where both temperatures are nearer than this: files round to a tenth of
 # a degree Celsius (a rule of this project). [°F]
-_SAME = 0.2
+SAME_F = 0.2
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -72,7 +72,7 @@ def merged(before: DailyWeather | None, after: DailyWeather) -> Merged:
     return Merged(
         weather,
         added=int(np.count_nonzero(take & old.missing)),
-        changed=int(np.count_nonzero(known & told & (off > _SAME))),
+        changed=int(np.count_nonzero(known & told & (off > SAME_F))),
         measured=int(np.count_nonzero(told & ~known & ~old.missing)),
         since=_since(old, weather),
     )
