@@ -156,14 +156,16 @@ def test_a_database_that_dies_loses_and_doubles_nothing(
 
 
 def kill_database(url: str) -> None:
-    """Kill one of the database's processes; it then ends all others and begins again."""
-    with psycopg.connect(url) as connection:
-        pid = connection.info.backend_pid
-        os.kill(pid, signal.SIGKILL)
+    """Kill one of the database's processes; see it end another, as it ends all, to begin again."""
+    with psycopg.connect(url, autocommit=True) as other:
+        with psycopg.connect(url) as connection:
+            os.kill(connection.info.backend_pid, signal.SIGKILL)
+        with pytest.raises(psycopg.OperationalError):
+            other.execute("SELECT pg_sleep(60)")
 
 
 def wait_for_database(url: str) -> None:
-    for _ in range(200):
+    for _ in range(600):
         try:
             psycopg.connect(url).close()
         except psycopg.OperationalError:
