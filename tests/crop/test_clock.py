@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from datetime import date, timedelta
+from statistics import NormalDist
 
 import numpy as np
 import pytest
@@ -362,6 +363,31 @@ def test_the_fourth_leaf_agrees_with_the_leaves_counted(day, leaves, a_day):
 def test_the_fourth_leaf_is_never_before_plants_can_be_up():
     clock = read_clock(steady(18.0), on=after(20), seen=[Seen(after(4), nodes=9)])
     assert clock.four_leaves.reached(0.01) >= after(3)
+
+
+def test_the_fourth_leaf_is_never_after_first_square():
+    """First square 7 days after planting, in a heat that has plants up after 4 only."""
+    clock = read_clock(steady(18.0), on=after(30), given=Given((after(7), after(7))))
+    assert clock.four_leaves.by(after(7)) == pytest.approx(1.0)
+    assert clock.four_leaves.by(after(3)) == 0
+
+
+def test_the_fourth_leaf_before_a_given_day_is_spread_by_the_heat_of_the_leaves():
+    """137.5 ± 55 DD60 before a day that is known: no lumps, and no days without a chance."""
+    clock = read_clock(steady(18.0), on=after(30), given=Given((after(30), after(30))))
+    by_hand = NormalDist(30 - 137.5 / 18, 55 / 18)
+    for day in (19, 22, 25, 28):
+        assert clock.four_leaves.by(after(day)) == pytest.approx(by_hand.cdf(day), abs=1e-6)
+    first, last = clock.four_leaves.within(0.8)
+    assert (first, last) == (after(19), after(26))
+
+
+def test_leaves_counted_leave_the_days_that_they_allow_as_they_were():
+    bare = read_clock(steady(18.0), on=after(24)).four_leaves
+    told = read_clock(steady(18.0), on=after(24), seen=[Seen(after(24), nodes=5)]).four_leaves
+    assert told.by(after(24)) == pytest.approx(1.0)
+    assert told.within(0.8)[0] < after(24)
+    assert bare.by(after(24)) < 0.8
 
 
 def test_how_unlikely_a_look_is_by_weather_is_told():

@@ -67,6 +67,11 @@ def test_a_day_that_is_sure_is_the_whole_range():
     assert odds(0, 0, 1, 0).within(0.8) == (after(2), after(2))
 
 
+def test_no_range_begins_or_ends_with_days_that_have_no_chance():
+    assert odds(0, 0, 0.25, 0.55, 0, 0, 0.2).within(0.8) == (after(2), after(3))
+    assert odds(0.25, 0.55, 0, 0.2, 0).within(0.8) == (after(0), after(1))
+
+
 @st.composite
 def any_odds(draw):
     weights = draw(st.lists(st.floats(0, 1), min_size=1, max_size=60).filter(lambda w: sum(w) > 0))

@@ -27,18 +27,18 @@ def ratio(told, day, other):
 
 
 def test_pinheads_agree_by_how_plants_differ():
-    told = counted(plants=12, pinhead=9)
+    told = counted(plants=8, pinhead=6)
 
     def by_hand(day):
         shares = [0.005 + 0.99 * NormalDist().cdf(18 * (40 - day) / s) for s in (25, 45, 65)]
-        return sum(q**9 * (1 - q) ** 3 for q in shares)
+        return sum(q**6 * (1 - q) ** 2 for q in shares)
 
     for day in (33, 36, 38, 39, 41):
         assert ratio(told, day, 40) == pytest.approx(by_hand(day) / by_hand(40))
 
 
-def test_more_than_twelve_plants_count_as_twelve_with_the_same_share():
-    assert counted(plants=40, pinhead=30) == pytest.approx(counted(plants=12, pinhead=9))
+def test_more_than_eight_plants_count_as_eight_with_the_same_share():
+    assert counted(plants=40, pinhead=30) == pytest.approx(counted(plants=8, pinhead=6))
 
 
 def test_nodes_agree_by_the_heat_since_first_square():
@@ -137,15 +137,15 @@ def test_nodes_above_white_flower_err_alike_by_the_heat_of_a_node():
 
 
 def test_shares_of_one_field_share_how_its_plants_differ():
-    looks = (38, 3), (41, 9)
-    told = several(SQUARE, *((day, {"plants": 12, "pinhead": have}) for day, have in looks))
+    looks = (38, 2), (41, 6)
+    told = several(SQUARE, *((day, {"plants": 8, "pinhead": have}) for day, have in looks))
 
     def by_hand(first):
         total = 0.0
         for s in (25, 45, 65):
             shares = [0.005 + 0.99 * NormalDist().cdf(18 * (day - first) / s) for day, _ in looks]
             pairs = zip(shares, looks, strict=True)
-            total += np.prod([q**have * (1 - q) ** (12 - have) for q, (_, have) in pairs])
+            total += np.prod([q**have * (1 - q) ** (8 - have) for q, (_, have) in pairs])
         return total
 
     for day in (36, 38, 41):

@@ -89,7 +89,8 @@ class DayOdds:
         runs = [_best_run(total, length) for length in (shortest - 1, shortest) if length > 0]
         start, length, _ = min(runs, key=lambda run: (abs(run[2] - level), run[1]))
         middle = (self.likely - self.first).days
-        first, last = min(start, middle), max(start + length - 1, middle)
+        possible = np.flatnonzero(self.chance[start : start + length]) + start
+        first, last = min(int(possible[0]), middle), max(int(possible[-1]), middle)
         return self._day(first), self._day(last)
 
     def _day(self, place: int) -> date:

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 import numpy as np
+from scipy.special import ndtr
 
 from quarterwalk.crop.chain import Chain, Step, steps_of
 from quarterwalk.crop.clock import (
@@ -28,11 +28,11 @@ from quarterwalk.weather.ahead import SeasonHeat, season_heat
 from quarterwalk.weather.daily import DailyWeather, FloatArray
 from quarterwalk.weather.heat_units import HEAT_METHODS
 
-# A normal distribution as five of its standard deviations, each with its share.
-_NORMAL = tuple(
-    (math.sqrt(2) * float(away), float(share) / math.sqrt(math.pi))
-    for away, share in zip(*np.polynomial.hermite.hermgauss(5), strict=True)
-)
+# First-square days of less chance than this change no day of the fourth leaf. [fraction]
+_NO_WEIGHT = 1e-12
+
+# Less than this left by what was counted is no chance to go by. [fraction]
+_LEFT = 0.02
 
 # Seen less likely than this by weather alone, it is said that the two disagree. [fraction]
 _UNLIKELY = 0.1
@@ -177,38 +177,52 @@ def _odds(chances: Mapping[Event, FloatArray], ground: Ground) -> dict[Event, Da
 def _four_leaves(ground: Ground, weights: FloatArray, counted: Sequence[Seen]) -> DayOdds:
     """Count back from each first-square day by the heat of the leaves between.
 
-    The day is never before plants can be up, and agrees with the leaves that were counted.
+    The day is never before plants can be up, nor after first square, and agrees with the
+    leaves that were counted.
     """
     needs = ground.needs
+    node_heat = needs.value("node_heat")
     nodes = needs.value("first_branch_node") - needs.value("four_leaves")
+    spread = needs.sd("first_branch_node") * node_heat
     up = needs.needs[Event.EMERGENCE].mean
-    chance = np.zeros(ground.days)
-    for away, share in _NORMAL:
-        between = max(nodes + away * needs.sd("first_branch_node"), 0.0)
-        back = between * needs.value("node_heat")
-        for heat, told in zip(ground.heat, weights, strict=True):
-            days = np.searchsorted(heat, np.maximum(heat - back, up))
-            np.add.at(chance, np.minimum(days, ground.days - 1), share * told[:-1])
-    total = weights.sum()
-    told = _agreeing_with_leaves(ground, chance / total, counted)
-    return DayOdds(ground.planted, told, float(weights[:, -1].sum() / total))
+    total, days = weights.sum(), np.arange(ground.days)
+    by_day = np.zeros(ground.days)
+    for heat, told in zip(ground.heat, weights[:, :-1], strict=True):
+        square = np.flatnonzero(told > _NO_WEIGHT * total)
+        by = ndtr((nodes * node_heat - heat[square, None] + heat) / spread)
+        by[:, heat < up] = 0.0
+        by[days >= square[:, None]] = 1.0
+        by_day += told[square] @ by
+    chance = np.diff(by_day / total, prepend=0.0)
+    return DayOdds(
+        ground.planted,
+        _agreeing_with_leaves(ground, chance, counted),
+        float(weights[:, -1].sum() / total),
+    )
 
 
 def _agreeing_with_leaves(
     ground: Ground, chance: FloatArray, counted: Sequence[Seen]
 ) -> FloatArray:
-    """Move days that a count of leaves, or a square, rules out to the nearest that is left."""
-    told = chance.copy()
+    """Leave the days that counts of leaves, or a square, allow; else the nearest day to them."""
+    first, last = 0, ground.days - 1
     for each in counted:
         four, place = has_four_leaves(each, ground.needs), ground.place(each.on)
         if four is None or not 0 <= place < ground.days - 1:
             continue
         if four:
-            told[place] += told[place + 1 :].sum()
-            told[place + 1 :] = 0.0
+            last = min(last, place)
         else:
-            told[place + 1] += told[: place + 1].sum()
-            told[: place + 1] = 0.0
+            first = max(first, place + 1)
+    last = max(first, last)
+    total, told = chance.sum(), np.zeros_like(chance)
+    told[first : last + 1] = chance[first : last + 1]
+    left = told.sum()
+    if left > _LEFT * total:
+        return np.asarray(told * (total / left), np.float64)
+    nearest = last if chance[last + 1 :].sum() > chance[:first].sum() else first
+    told[:] = 0.0
+    told[nearest] = total
     return told
 
 

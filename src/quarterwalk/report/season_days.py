@@ -108,8 +108,9 @@ def _given(clock: CropClock, event: Event) -> str:
     """Word the days that were given outright; empty where none were."""
     if event is Event.FIRST_SQUARE and clock.given.first_square is not None:
         return days_told(*clock.given.first_square, clock.on)
-    if event is Event.FIRST_BLOOM and clock.given.bloom is not None:
-        return day_told(clock.given.bloom, clock.on)
+    bloom = clock.given.bloom or clock.given.bloom_to_come
+    if event is Event.FIRST_BLOOM and bloom is not None:
+        return day_told(bloom, clock.on)
     return ""
 
 
@@ -158,7 +159,10 @@ def _likely(clock: CropClock, odds: DayOdds) -> str:
 def _span(clock: CropClock, odds: DayOdds) -> str:
     """Word a range of days; empty where it is one day, which is the likely one."""
     span = odds.within(RANGE)
-    return "" if span is None or span[0] == span[1] else days_told(*span, clock.on)
+    if span is None:
+        # it may as well lie past the season, so the likely day alone would seem sure
+        return "" if odds.likely is None else phrase("or later")
+    return "" if span[0] == span[1] else days_told(*span, clock.on)
 
 
 def _code(number: int) -> str:

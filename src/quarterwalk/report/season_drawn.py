@@ -93,7 +93,8 @@ def _given(clock: CropClock, event: Event) -> tuple[date, date] | None:
     given = clock.given
     if event is Event.FIRST_SQUARE:
         return given.first_square
-    return (given.bloom, given.bloom) if event is Event.FIRST_BLOOM and given.bloom else None
+    bloom = given.bloom or given.bloom_to_come
+    return (bloom, bloom) if event is Event.FIRST_BLOOM and bloom else None
 
 
 def _last(clock: CropClock, marks: tuple[SeasonMark, ...], done: SeasonDone) -> date:

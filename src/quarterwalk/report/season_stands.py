@@ -248,8 +248,8 @@ def _cutout(clock: CropClock) -> Iterator[str]:
     """Say that a field has likely cut out; where that was seen the headline says so."""
     odds = clock.odds[Event.CUTOUT]
     unseen = cut_out(clock) is None and odds.by(clock.on) >= 1 / 2
-    if unseen and odds.likely is not None:
-        days = odds.within(RANGE) or (odds.likely, odds.likely)
+    days = odds.within(RANGE)
+    if unseen and odds.likely is not None and days is not None:
         yield phrase(
             "Cutout most likely came about {likely} ({days}); a count of nodes above white"
             " flower makes it sure.",
