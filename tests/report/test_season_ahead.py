@@ -144,6 +144,11 @@ def test_from_then_on_it_is_looked_for_on_every_walk():
     assert said in told(day(7, 6))
 
 
+def test_past_cutout_nobody_is_sent_to_look_for_the_first_flower():
+    assert start(told(day(7, 10)), "Look for the first white flower on every walk now")
+    assert not start(told(day(9, 20)), "Look for the first white flower")
+
+
 def test_a_bloom_that_most_likely_came_is_told_where_the_field_stands():
     assert start(told(day(6, 20)), "First bloom is likely")
     assert not start(told(day(8, 5)), "First bloom")

@@ -46,6 +46,24 @@ def test_a_day_that_was_given_has_no_range():
     assert told.alone
 
 
+def test_a_bloom_given_for_a_day_to_come_stands_as_given():
+    given = Given((day(6, 5), day(6, 5)), bloom_to_come=day(7, 1))
+    told = row(clock(day(6, 24), given=given), "first bloom")
+    assert (told.likely, told.span, told.known) == ("1 July", "", "given")
+    drawn = season_drawn(clock(day(6, 24), given=given), NEVER)
+    assert [mark.likely for mark in drawn.marks if mark.name == "first bloom"] == [day(7, 1)]
+    assert drawn.weeks[-1][1] == day(6, 30)
+
+
+def test_a_likely_day_without_a_range_is_told_as_unsure():
+    """Cutout of a stand planted so late that it may as well not come in its season."""
+    read = clock(day(7, 20), planted=day(7, 1))
+    odds = read.odds[Event.CUTOUT]
+    less = replace(odds, chance=0.7 * odds.chance / odds.chance.sum(), beyond=0.3)
+    late = replace(read, odds={**read.odds, Event.CUTOUT: less})
+    assert row(late, "cutout").span == "or later"
+
+
 def test_what_was_seen_is_told_by_its_first_day():
     seen = (
         Seen(day(6, 10), plants=20, pinhead=4),

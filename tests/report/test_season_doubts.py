@@ -142,8 +142,8 @@ def test_the_set_aside_count_of_plants_reads_as_a_sentence():
 
 
 BRANCHES = (
-    "Count the squaring branches of five plants in each quarter: 1 or 2 are about week 1"
-    " of squaring, 3 or 4 week 2, 5 and more week 3."
+    "Count the fruiting branches with a square, or with the scar of a lost one, on five plants"
+    " in each quarter: 1 or 2 are about week 1 of squaring, 3 or 4 week 2, 5 and more week 3."
 )
 
 

@@ -99,6 +99,14 @@ def test_a_cutout_that_is_likely_is_told_as_likely():
     assert not any("Cutout" in each for each in stands(clock(day(7, 12))))
 
 
+def test_a_cutout_without_a_range_is_not_told():
+    late = clock(day(9, 10))
+    odds = late.odds[Event.CUTOUT]
+    less = replace(odds, chance=0.7 * odds.chance / odds.chance.sum(), beyond=0.3)
+    unsure = replace(late, odds={**late.odds, Event.CUTOUT: less})
+    assert not any(each.startswith("Cutout") for each in stands(unsure))
+
+
 def dated(first: int, last: int, *, on: int) -> CropClock:
     """Put first square evenly on days of June, and read the clock on another."""
     began = (day(6, first) - PLANTED).days

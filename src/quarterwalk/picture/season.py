@@ -61,7 +61,12 @@ def season_picture(
         SVG, its words in the language in force.
     """
     room = SeasonRoom(drawn.planted, drawn.last, width)
-    above = uprights(room, drawn, broken(phrase("Heat units since planting, DD60"), HEAD, width))
+    since = (
+        phrase("Heat units since replanting, DD60")
+        if drawn.replanted
+        else phrase("Heat units since planting, DD60")
+    )
+    above = uprights(room, drawn, broken(since, HEAD, width))
     tall = min(max(_SHARE * width, _FLAT if flat else _LOWEST), _HIGHEST)
     heat = HeatRoom(drawn, room, Box(0, above.bottom + 4, width, above.bottom + 4 + tall))
     lanes = _lanes(drawn, room, above, heat.box.bottom)

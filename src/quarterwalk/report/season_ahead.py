@@ -42,6 +42,12 @@ class _Season:
         return self.clock.bloom is not None or self.clock.given.bloom_to_come is not None
 
     @property
+    def cut_out(self) -> bool:
+        """Whether it has cut out, as far as anybody can tell."""
+        likely = self.clock.odds[Event.CUTOUT].by(self.on) >= 1 / 2
+        return likely or cut_out(self.clock) is not None
+
+    @property
     def weeds_again(self) -> date | None:
         """From when on host weeds may be cleared again."""
         return self.clock.given.bloom_to_come or self.outlook.weeds_again
@@ -209,7 +215,7 @@ def _bloom(season: _Season) -> Iterator[_Told]:
         yield to_come, phrase("First bloom is given as {day}.", day=season.day(to_come))
         return
     square, bloom = season.clock.odds[Event.FIRST_SQUARE].likely, season.outlook.bloom
-    if season.clock.bloom is not None or square is None or bloom is None:
+    if season.clock.bloom is not None or season.cut_out or square is None or bloom is None:
         return
     after = timedelta(days=load_needs().value("look_for_bloom_after"))
     begin = min(square + after, bloom[0])
@@ -226,9 +232,7 @@ def _bloom(season: _Season) -> Iterator[_Told]:
 
 
 def _cutout(season: _Season) -> Iterator[_Told]:
-    odds = season.clock.odds[Event.CUTOUT]
-    span = odds.within(RANGE)
-    come = cut_out(season.clock) is not None or odds.by(season.on) >= 1 / 2
-    if span is None or come:
+    span = season.clock.odds[Event.CUTOUT].within(RANGE)
+    if span is None or season.cut_out:
         return
     yield span[0], phrase("Cutout is likely {days}.", days=season.days(*span))

@@ -114,6 +114,7 @@ def _look(done: SeasonDone, last: date) -> tuple[date, date] | None:
 def _weeks(clock: CropClock) -> Iterator[tuple[date, date]]:
     """Give the weeks from the likely first square to the day before the likely bloom."""
     square, bloom = (clock.odds[e].likely for e in (Event.FIRST_SQUARE, Event.FIRST_BLOOM))
+    bloom = clock.given.bloom_to_come or bloom
     if square is None or bloom is None:
         return
     week = timedelta(days=load_routine().week_days)

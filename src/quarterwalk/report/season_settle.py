@@ -74,8 +74,9 @@ def _squares(clock: CropClock, *, at_odds: bool) -> Iterator[str]:
     counted = any(each.squaring_branches is not None for each in today)
     if not counted and _squaring_may_have_begun(clock) and (at_odds or _days_left(clock)):
         yield phrase(
-            "Count the squaring branches of five plants in each quarter: 1 or 2 are about week 1"
-            " of squaring, 3 or 4 week 2, 5 and more week 3."
+            "Count the fruiting branches with a square, or with the scar of a lost one, on five"
+            " plants in each quarter: 1 or 2 are about week 1 of squaring, 3 or 4 week 2, 5 and"
+            " more week 3."
         )
     if all(each.share is None for each in today) and _pinheads_tell(clock, at_odds=at_odds):
         yield _pinheads(clock.needs.value("half"))
