@@ -152,6 +152,15 @@ def test_shares_of_one_field_share_how_its_plants_differ():
         assert ratio(told, day, 39) == pytest.approx(by_hand(day) / by_hand(39))
 
 
+def test_no_node_says_nothing_beside_a_count_of_some():
+    """It would be none on any day before there are leaves, whoever counts."""
+    some = (36, {"nodes": 5.5})
+    alone, beside = (several(SQUARE, *looks) for looks in ([some], [(2, {"nodes": 0.0}), some]))
+    assert beside == pytest.approx(alone, abs=1e-4)
+    late = several(SQUARE, (34, {"nodes": 0.0}), some)
+    assert late[30] / late[42] < alone[30] / alone[42]
+
+
 def test_ten_looks_at_nodes_tell_little_more_than_two():
     def spread(days):
         told = several(SQUARE, *((day, {"nodes": 6.5 + 18 * (day - 35) / 55}) for day in days))

@@ -115,11 +115,48 @@ def test_flowers_make_first_square_surer_too():
     assert middle(early) < middle(read(on=day))
 
 
-def test_flowers_that_were_set_aside_make_no_bloom_known():
-    clock = read(Seen(after(50), bloom=True), Seen(after(55), bloom=False))
+def test_flowers_that_weather_hardly_allows_give_way_to_a_later_look_that_found_none():
+    clock = read(Seen(after(36), bloom=True), Seen(after(55), bloom=False))
     assert [aside.sign for aside in clock.set_aside] == [Sign.FLOWERS]
     assert clock.bloom is None
     assert clock.stage().name is StageName.SQUARING
+
+
+def test_flowers_that_were_seen_hold_before_a_later_look_that_found_none():
+    seen = Seen(after(50), bloom=True), Seen(after(55), bloom=False)
+    assert read(*seen).set_aside == ()
+    assert read(*seen).odds[BLOOM].chance == pytest.approx(read(seen[0]).odds[BLOOM].chance)
+
+
+def test_a_field_that_has_cut_out_has_no_flower_and_stays_so():
+    looks = (
+        Seen(after(40), plants=20, pinhead=15),
+        Seen(after(65), bloom=True),
+        Seen(after(94), nawf=4.0),
+        Seen(after(120), bloom=False),
+    )
+    clock = read(*looks, on=121)
+    assert clock.set_aside == ()
+    assert clock.weeks.blooming == pytest.approx(1.0)
+
+
+def test_a_look_that_a_season_can_hold_is_not_left_out_beside_one_that_it_can_not():
+    looks = Seen(after(14), true_leaves=2.0), Seen(after(165), plants=20, pinhead=2)
+    clock = read(*looks, on=170)
+    assert [(each.sign, each.on) for each in clock.set_aside] == [(Sign.PINHEADS, after(165))]
+
+
+def test_a_few_branches_weigh_days_as_a_share_of_plants_does():
+    """A mean just under a half lies near first square, as 9 of 20 plants do."""
+    branches, plants = (
+        read(each, on=47).odds[SQUARE].within(0.8)
+        for each in (
+            Seen(after(38), squaring_branches=0.45),
+            Seen(after(38), plants=20, pinhead=9),
+        )
+    )
+    assert branches[0] == plants[0]
+    assert 0 <= (branches[1] - plants[1]).days <= 2
 
 
 def test_flowers_before_a_first_square_that_was_given_make_no_bloom_known():
@@ -165,6 +202,8 @@ def test_looks_shortly_before_planting_stay_and_are_told_to_clash_with_it():
 
 def test_looks_at_a_stand_that_was_planted_over_tell_nothing():
     assert of_stand([Seen(after(-10), true_leaves=3)], PLANTED, again=True) == ()
+    assert of_stand([Seen(after(0), true_leaves=3)], PLANTED, again=True) == ()
+    assert len(of_stand([Seen(after(1), true_leaves=3)], PLANTED, again=True)) == 1
 
 
 def test_a_bloom_given_for_a_later_day_is_known_and_tells_nothing():

@@ -52,7 +52,6 @@ def test_from_the_next_day_on_a_share_of_pinheads_may_be_a_day_off(have, left):
     "seen",
     [
         Seen(after(50), squaring_branches=3.0),
-        Seen(after(50), squaring_branches=0.2),
         Seen(after(50), bloom=False, nodes=9),
         Seen(after(50), nawf=7.0),
     ],
@@ -60,6 +59,12 @@ def test_from_the_next_day_on_a_share_of_pinheads_may_be_a_day_off(have, left):
 def test_what_else_was_seen_says_the_same_on_later_days(seen):
     for event in Event:
         assert days_left(seen, event, later=9) == days_left(seen, event)
+
+
+def test_fewer_than_half_a_branch_may_be_a_day_off_once_read_later():
+    seen = Seen(after(50), squaring_branches=0.2)
+    assert days_left(seen, SQUARE) == [(after(51), None)]
+    assert days_left(seen, SQUARE, later=9) == [(after(50), None)]
 
 
 def test_no_plants_looked_at_say_nothing():

@@ -159,6 +159,8 @@ def test_without_other_years_fewer_than_fourteen_known_days_are_refused():
     assert ahead(one_season(15.0, 14), until=date(2024, 6, 30)).guessed
     with pytest.raises(WeatherError, match="the last 14 days must be known .* 13 of them are"):
         ahead(one_season(15.0, 13), until=date(2024, 6, 30))
+    with pytest.raises(WeatherError, match="and 1 of them is"):
+        ahead(one_season(15.0, 1), until=date(2024, 6, 30))
 
 
 def test_days_before_planting_tell_what_may_come_where_there_are_no_other_years():
@@ -171,6 +173,17 @@ def test_days_before_planting_tell_what_may_come_where_there_are_no_other_years(
 def test_weather_that_does_not_reach_the_season_is_refused_with_its_days():
     with pytest.raises(WeatherError, match="runs from 2024-01-01 to 2024-01-03"):
         ahead(days([60, 60, 60], first=date(2024, 1, 1)))
+
+
+def test_a_season_whose_days_are_there_and_empty_is_refused_with_those_days():
+    weather = lacking(days(np.full(30, 60.0), first=date(2024, 4, 9)), slice(29, 30))
+    assert weather.last == PLANTED
+    with pytest.raises(WeatherError, match="here has no temperatures on 2024-05-08") as told:
+        ahead(weather)
+    assert "runs from" not in str(told.value)
+    longer = lacking(days(np.full(40, 60.0), first=date(2024, 4, 9)), slice(29, 40))
+    with pytest.raises(WeatherError, match="no temperatures from 2024-05-08 to 2024-05-18"):
+        ahead(longer)
 
 
 def test_sums_count_from_the_first_day_through_each_day():

@@ -54,6 +54,12 @@ def test_a_station_with_years_enough_borrows_none():
     assert chosen(long, ARCHIVE).lender is None
 
 
+def test_a_year_whose_season_begins_before_the_series_is_none():
+    """Planted in May: a station from June 2016 on has nine whole seasons, not ten."""
+    assert chosen(series("own", date(2016, 5, 8)), ARCHIVE).lender is None
+    assert chosen(series("own", date(2016, 5, 9)), ARCHIVE).lender is not None
+
+
 def test_no_years_are_lent_by_a_station_that_has_no_more():
     other = series("other", date(2026, 1, 1), degrees_away=0.4)
     told = chosen(OWN, other)

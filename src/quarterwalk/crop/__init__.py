@@ -12,8 +12,15 @@ from quarterwalk.crop.day_odds import DayOdds
 from quarterwalk.crop.needs import Event, Needs, load_needs
 from quarterwalk.crop.outlook import Outlook, outlook_of
 from quarterwalk.crop.read_clock import clock_for, read_clock
-from quarterwalk.crop.seen import Given, Seen, SetAside, Sign, given_by, of_stand
-from quarterwalk.crop.stage import Stage, StageName, WorkedOut, stage_on, weeks_between
+from quarterwalk.crop.seen import Flowers, Given, Seen, SetAside, Sign, given_by, of_stand
+from quarterwalk.crop.stage import (
+    Stage,
+    StageName,
+    WorkedOut,
+    given_standing,
+    stage_on,
+    weeks_between,
+)
 from quarterwalk.crop.week_odds import WeekOdds
 
 __all__ = [
@@ -25,6 +32,7 @@ __all__ = [
     "DayOdds",
     "Disagreement",
     "Event",
+    "Flowers",
     "Given",
     "Needs",
     "Outlook",
@@ -38,6 +46,7 @@ __all__ = [
     "bbch",
     "clock_for",
     "given_by",
+    "given_standing",
     "load_needs",
     "of_stand",
     "outlook_of",

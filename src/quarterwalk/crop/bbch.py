@@ -49,7 +49,7 @@ def _leaves(clock: CropClock) -> int | None:
     counted = [(each.on, int(each.true_leaves)) for each in looks if each.true_leaves is not None]
     least = max((leaves for _, leaves in counted), default=None)
     if counted and counted[-1][0] == clock.on:
-        return counted[-1][1]
+        return least
     heat = _leaves_by_heat(clock)
     return heat if least is None else max(least, heat or 0)
 

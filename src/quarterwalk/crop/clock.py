@@ -12,6 +12,7 @@ from quarterwalk.crop.needs import Event, Needs
 from quarterwalk.crop.seen import Given, Seen, SetAside, Sign
 from quarterwalk.crop.stage import AtOdds, Stage, StageName, WorkedOut, stage_on
 from quarterwalk.crop.week_odds import WeekOdds
+from quarterwalk.guideline import load_routine
 from quarterwalk.weather.ahead import SeasonHeat
 
 SEASON_DAYS = 200
@@ -23,10 +24,9 @@ RANGE = 0.8
 # The call takes first-square days that leave out 1 in 20 on either side. [fraction]
 CALL_TAIL = 0.05
 
-
-# What weather alone gives less than this puts planting, station or count in doubt (a rule
-# of this project). [fraction]
-_HARDLY = 0.01
+HARDLY = 0.01
+"""What weather alone gives less than this puts planting, station or count in doubt (a rule of
+this project). [fraction]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -157,6 +157,7 @@ class CropClock:
         known = self.heat.known_until
         until = known if known < self.on else None
         looks = [without(each, self.set_aside) for each in self.seen]
+        week = timedelta(days=load_routine().week_days)
         told = WorkedOut(
             *self.first_square,
             likely,
@@ -175,6 +176,7 @@ class CropClock:
             branches_counted=any(
                 each.on == self.on and each.squaring_branches is not None for each in looks
             ),
+            bloomed_a_week=self.odds[Event.FIRST_BLOOM].by(self.on - week),
         )
         return replace(stage, worked_out=told)
 
@@ -183,9 +185,9 @@ class CropClock:
         events = (Event.FIRST_SQUARE, Event.FIRST_BLOOM)
         told = [each for each in self.disagreements if each.event in events]
         worst = min(told, key=lambda each: each.chance, default=None)
-        if worst is None or worst.expected is None:
+        if worst is None:
             return None
-        return AtOdds(worst.on, worst.expected, worst.chance < _HARDLY, worst.event, worst.sign)
+        return AtOdds(worst.on, worst.expected, worst.chance < HARDLY, worst.event, worst.sign)
 
     def dates(self, treated: tuple[date, ...] = ()) -> CropDates:
         """Give the dates that a call needs.

@@ -96,15 +96,15 @@ def _allowed(ground: Ground, windows: Sequence[Window]) -> Iterator[tuple[Event,
 
 def _counted(ground: Ground, seen: Sequence[Seen]) -> Iterator[tuple[Event, FloatArray]]:
     """Weigh days by each kind of count: those of one field share what is its own."""
-    looks = [each for each in seen if 0 <= ground.place(each.on) < ground.days]
-    half = ground.needs.value("half")
+    looks = [each for each in seen if 0 < ground.place(each.on) < ground.days]
     nodes = [(each, told) for each in looks if (told := _nodes_of(each)) is not None]
     if nodes:
         yield Event.FIRST_SQUARE, _beyond(_nodes(ground, nodes))
     pinheads = [each for each in looks if each.share is not None]
     if pinheads:
         yield Event.FIRST_SQUARE, _beyond(_pinheads(ground, pinheads))
-    branches = [(each, told) for each in looks if (told := each.squaring_branches or 0.0) >= half]
+    # none may be any day before first square, which its window tells
+    branches = [(each, told) for each in looks if (told := each.squaring_branches or 0.0) > 0]
     if branches:
         yield Event.FIRST_SQUARE, _beyond(_branches(ground, branches))
     least = ground.needs.value("cutout_nodes")
@@ -117,15 +117,18 @@ def _nodes_of(seen: Seen) -> float | None:
     return seen.true_leaves if seen.nodes is None else seen.nodes
 
 
-def _agreeing(off: Sequence[FloatArray], shared: Sequence[float], own: float) -> FloatArray:
+def _agreeing(
+    off: Sequence[FloatArray], shared: Sequence[float | FloatArray], own: float
+) -> FloatArray:
     """Weigh days by how far off counts are that err alike.
 
     Parameters
     ----------
     off : sequence of float array, shape (members, days)
         How far each count is off, on each day.
-    shared : sequence of float
-        Standard deviation of what all counts of a field have in common, in each of them.
+    shared : sequence of float or float array, shape (members, days)
+        Standard deviation of what all counts of a field have in common, in each of them; 0 on
+        days of which a count says nothing.
     own : float
         Standard deviation of what is each count's own.
 
@@ -155,7 +158,9 @@ def _nodes(ground: Ground, counts: Sequence[tuple[Seen, float]]) -> FloatArray:
     off = [_nodes_off(ground.needs, ground.since(ground.place(s.on)), n) for s, n in counts]
     shared = ground.needs.sd("first_branch_node")
     own = np.sqrt(ground.needs.value("node_sd") ** 2 - shared**2)
-    return _agreeing(off, [shared] * len(off), float(own))
+    # no node says nothing of days on which none would be expected
+    loads = [shared * ((n > 0) | (days < 0)) for (_, n), days in zip(counts, off, strict=True)]
+    return _agreeing(off, loads, float(own))
 
 
 def _nodes_off(needs: Needs, since: FloatArray, nodes: float) -> FloatArray:

@@ -11,6 +11,7 @@ from scipy.special import ndtr
 
 from quarterwalk.crop.chain import Chain, Step, steps_of
 from quarterwalk.crop.clock import (
+    HARDLY,
     RANGE,
     SEASON_DAYS,
     CropClock,
@@ -76,11 +77,11 @@ def read_clock(
     looked = by_day(each for each in seen if each.on <= on)
     ground = Ground(heat.first, _summed(heat), needs)
     steps = steps_of(ground.heat, needs)
-    told = _told(ground, steps, kept(windows_of(heat.first, given, looked, needs, on=on)), looked)
+    alone = _odds(_chances(Chain(ground.days, steps, {}).forward()), ground)
+    flowered = _flowered(looked, given, alone)
+    windows = windows_of(heat.first, given, looked, needs, on=on, flowered=flowered)
+    told = _told(ground, steps, kept(windows), looked)
     run = _run(ground, told, on)
-    alone = run.odds
-    if told.chain.known:
-        alone = _odds(_chances(Chain(ground.days, steps, {}).forward()), ground)
     return CropClock(
         planted=heat.first,
         on=on,
@@ -95,6 +96,17 @@ def read_clock(
         heat=heat,
         needs=needs,
     )
+
+
+def _flowered(looked: Sequence[Seen], given: Given, alone: Mapping[Event, DayOdds]) -> date | None:
+    """Give the first day on which flowers were seen that can have been there."""
+    squared = given.first_square and given.first_square[0]
+    for each in looked:
+        flowers = each.bloom or each.nawf is not None
+        early = squared is not None and each.on <= squared
+        if flowers and not early and alone[Event.FIRST_BLOOM].by(each.on) >= HARDLY:
+            return each.on
+    return None
 
 
 def _holding(given: Given, aside: Sequence[SetAside]) -> Given:
@@ -122,19 +134,44 @@ class _Told:
     windows: tuple[Window, ...]
     aside: tuple[SetAside, ...]
 
+    @property
+    def possible(self) -> bool:
+        """Whether any season can hold all of it."""
+        return bool(self.ahead[Event.CUTOUT].any())
+
 
 def _told(ground: Ground, steps: Mapping[Event, Step], held: Kept, looked: Sequence[Seen]) -> _Told:
     """Take all that was seen, less what no season can hold: that which holds last goes first."""
     windows, pairs = list(held.windows), list(held.set_aside)
-    while True:
-        aside = tuple(SetAside(w.sign, w.on, by.sign, by.on) for w, by in pairs)
-        counted = [without(each, aside) for each in looked]
-        chain = Chain(ground.days, steps, agreement(ground, windows[1:], counted))
-        ahead = chain.forward()
-        if len(windows) == 1 or ahead[Event.CUTOUT].any():
-            return _Told(chain, ahead, counted, tuple(windows[1:]), aside)
-        pairs.append((windows[-1], windows[0]))
-        windows = [window for window in windows if not same_look(window, windows[-1])]
+    dropped: list[list[Window]] = []
+    told = _taken(ground, steps, windows, pairs, looked)
+    while len(windows) > 1 and not told.possible:
+        last = windows[-1]
+        dropped.append([window for window in windows if same_look(window, last)])
+        windows = [window for window in windows if not same_look(window, last)]
+        pairs.append((last, windows[0]))
+        told = _taken(ground, steps, windows, pairs, looked)
+    # what was dropped before the one that no season can hold may well be true
+    for look in reversed(dropped[:-1]):
+        more = [*windows, *look]
+        fewer = [pair for pair in pairs if pair[0] is not look[-1]]
+        again = _taken(ground, steps, more, fewer, looked)
+        if again.possible:
+            windows, pairs, told = more, fewer, again
+    return told
+
+
+def _taken(
+    ground: Ground,
+    steps: Mapping[Event, Step],
+    windows: Sequence[Window],
+    pairs: Sequence[tuple[Window, Window]],
+    looked: Sequence[Seen],
+) -> _Told:
+    aside = tuple(SetAside(w.sign, w.on, by.sign, by.on) for w, by in pairs)
+    counted = [without(each, aside) for each in looked]
+    chain = Chain(ground.days, steps, agreement(ground, windows[1:], counted))
+    return _Told(chain, chain.forward(), counted, tuple(windows[1:]), aside)
 
 
 @dataclass(frozen=True, slots=True, eq=False)

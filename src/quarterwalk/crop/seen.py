@@ -14,6 +14,11 @@ from quarterwalk.crop.dates import CropDateError
 # wrong; an older one is of another season (a rule of this project). [days]
 _SAME_SEASON = 60
 
+# Flowers so soon after first square are a slip where somebody found none later: bloom takes
+# 20 days and more from first square in the heat of any cotton country (a rule of this
+# project). [days]
+_SOON_FOR_FLOWERS = 14
+
 
 class Sign(StrEnum):
     """What tells where a crop stands."""
@@ -84,6 +89,16 @@ class Seen:
         return self.bloom is not None or any(count is not None for count in counts)
 
     @property
+    def of_flowers(self) -> bool:
+        """Whether anybody looked for white flowers, and so whether the look may tell of bloom."""
+        return self.bloom is not None or self.nawf is not None
+
+    @property
+    def flowers(self) -> bool:
+        """Whether white flowers were seen, also where only nodes above them were counted."""
+        return bool(self.bloom) or self.nawf is not None
+
+    @property
     def share(self) -> float | None:
         """Share of plants with a pinhead; None where nobody looked. [fraction]"""
         return None if not self.plants or self.pinhead is None else self.pinhead / self.plants
@@ -107,7 +122,9 @@ def of_stand(seen: Iterable[Seen], planted: date, *, again: bool) -> tuple[Seen,
         Without looks at a stand that was planted over, and without other seasons. A look
         shortly before the only planting stays: it can't be true, which is told.
     """
-    first = planted if again else planted - timedelta(days=_SAME_SEASON)
+    if again:  # on the day itself the stand before still stood
+        return tuple(each for each in seen if each.on > planted)
+    first = planted - timedelta(days=_SAME_SEASON)
     return tuple(each for each in seen if each.on >= first)
 
 
@@ -159,6 +176,55 @@ class SetAside:
     on: date
     by: Sign
     by_on: date
+
+
+@dataclass(frozen=True, slots=True)
+class Flowers:
+    """What flowers tell of first bloom, where first square was given and first bloom was not.
+
+    Parameters
+    ----------
+    on : date or None
+        The first day on which they were seen: it stands for first bloom.
+    left_out : tuple of SetAside
+        Looks that saw flowers and can't be true beside something that holds before them.
+    """
+
+    on: date | None = None
+    left_out: tuple[SetAside, ...] = ()
+
+
+def flowers_by(on: date, seen: Iterable[Seen], squared: date) -> Flowers:
+    """Tell since when white flowers are known, by the day of first square and what was seen.
+
+    Parameters
+    ----------
+    on : date
+        The day; what was seen later is not looked at.
+    seen : iterable of Seen
+        What was seen of the stand, in any order.
+    squared : date
+        The last day on which first square may have been: flowers come after it.
+
+    Returns
+    -------
+    Flowers
+        As for the crop's clock, what was given holds before what was seen, and flowers that
+        were seen hold before a later look that found none, unless they came too soon.
+    """
+    looks = [each for each in by_day(seen) if each.on <= on and each.of_flowers]
+    none = max((each.on for each in looks if not each.flowers), default=squared)
+    soon = squared + timedelta(days=_SOON_FOR_FLOWERS)
+    found, aside = [], []
+    for each in looks:
+        sign = Sign.FLOWERS if each.bloom else Sign.ABOVE_FLOWER
+        if each.flowers and each.on <= squared:
+            aside.append(SetAside(sign, each.on, Sign.FIRST_SQUARE, squared))
+        elif each.flowers and each.on < min(soon, none):
+            aside.append(SetAside(sign, each.on, Sign.FLOWERS, none))
+        elif each.flowers:
+            found.append(each.on)
+    return Flowers(min(found, default=None), tuple(aside))
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
 from datetime import date
 from enum import StrEnum
 
 from quarterwalk.crop.dates import CropDates
 from quarterwalk.crop.needs import Event
-from quarterwalk.crop.seen import SetAside, Sign
+from quarterwalk.crop.seen import Flowers, Seen, SetAside, Sign, flowers_by
 from quarterwalk.crop.week_odds import WeekOdds
 from quarterwalk.guideline import load_routine
 
@@ -34,8 +35,8 @@ class AtOdds:
     ----------
     on : date
         The day of the look.
-    expected : (date, date)
-        The event by weather alone, 8 in 10.
+    expected : (date, date) or None
+        The event by weather alone, 8 in 10; None where it lies past the season.
     hardly : bool
         Whether the weather leaves it less than 1 in 100, so that the day of planting, the
         station or the count is in doubt.
@@ -46,7 +47,7 @@ class AtOdds:
     """
 
     on: date
-    expected: tuple[date, date]
+    expected: tuple[date, date] | None
     hardly: bool
     event: Event = Event.FIRST_SQUARE
     sign: Sign = Sign.PINHEADS
@@ -80,7 +81,7 @@ class WorkedOut:
     distance_km : float or None
         From the field to the station; None where either place is not known. [km]
     at_odds : AtOdds or None
-        Where what was seen and the weather disagree most about first square.
+        Where what was seen and the weather disagree most about first square or first bloom.
     left_out : tuple of SetAside
         What was seen or given but can't be true beside the rest, and does not count.
     squares_seen : bool
@@ -89,6 +90,8 @@ class WorkedOut:
         The last day on which somebody looked for a white flower and saw none.
     branches_counted : bool
         Whether squaring branches were counted on the day.
+    bloomed_a_week : float
+        Chance that first bloom came a week ago or before. [fraction]
     """
 
     first: date
@@ -107,6 +110,7 @@ class WorkedOut:
     squares_seen: bool = False
     no_flower: date | None = None
     branches_counted: bool = False
+    bloomed_a_week: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,6 +130,8 @@ class Stage:
         Fewest and most days since first bloom while blooming, else 0. [days]
     worked_out : WorkedOut or None
         Where first square comes from the crop's clock; None where it was given.
+    flowers : Flowers
+        What flowers tell where first square was given and first bloom was not.
     """
 
     name: StageName
@@ -133,6 +139,7 @@ class Stage:
     bloom_known: bool = False
     days_blooming: tuple[int, int] = (0, 0)
     worked_out: WorkedOut | None = None
+    flowers: Flowers = Flowers()
 
     @property
     def bbch(self) -> int | None:
@@ -187,3 +194,31 @@ def stage_on(day: date, dates: CropDates) -> Stage:
         blooming = (day - dates.bloom).days
         return Stage(StageName.BLOOMING, days, bloom_known, (blooming, blooming))
     return Stage(StageName.SQUARING, days, bloom_known)
+
+
+def given_standing(
+    day: date, dates: CropDates, seen: Iterable[Seen] = ()
+) -> tuple[CropDates, Stage]:
+    """Tell where the crop stands on a day, by first square as it was given.
+
+    Parameters
+    ----------
+    day : date
+        The day of the walk.
+    dates : CropDates
+        As they were given.
+    seen : iterable of Seen
+        What was seen of the stand, in any order.
+
+    Returns
+    -------
+    dates : CropDates
+        Where no first bloom was given, with the first day on which flowers were seen by then.
+    stage : Stage
+        It tells of that day, and of looks that can't be true.
+    """
+    if dates.bloom is not None:
+        return dates, stage_on(day, dates)
+    flowers = flowers_by(day, seen, dates.latest)
+    dates = replace(dates, bloom=flowers.on)
+    return dates, replace(stage_on(day, dates), flowers=flowers)

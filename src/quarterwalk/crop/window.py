@@ -35,7 +35,13 @@ class Window:
 
 
 def windows_of(
-    planted: date, given: Given, seen: Sequence[Seen], needs: Needs, *, on: date
+    planted: date,
+    given: Given,
+    seen: Sequence[Seen],
+    needs: Needs,
+    *,
+    on: date,
+    flowered: date | None = None,
 ) -> list[Window]:
     """Give all windows, those that hold before others first.
 
@@ -52,6 +58,9 @@ def windows_of(
     on : date
         The day asked for. What was counted on that day holds to the day; what was counted
         before may be a day off, since a count of some plants is not the field.
+    flowered : date or None
+        The first day on which white flowers were surely seen: who found none later missed
+        them, or the field had cut out.
 
     Returns
     -------
@@ -63,7 +72,8 @@ def windows_of(
     told = [sown, *_given(given)]
     latest = sorted(seen, key=lambda one: one.on, reverse=True)
     for each in latest:
-        told += _flowers(each, needs)
+        missed = flowered is not None and each.on > flowered
+        told += _flowers(each, needs, missed=missed)
     for each in latest:
         slack = 0 if each.on == on else int(needs.value("count_days"))
         told += _squares(each, needs, slack)
@@ -79,21 +89,22 @@ def _given(given: Given) -> Iterator[Window]:
         yield Window(Event.FIRST_SQUARE, first, last, Sign.FIRST_SQUARE, first)
 
 
-def _flowers(seen: Seen, needs: Needs) -> Iterator[Window]:
+def _flowers(seen: Seen, needs: Needs, *, missed: bool) -> Iterator[Window]:
     if seen.nawf is not None:
         reached = seen.nawf <= needs.value("cutout_nodes")
         yield _reached(Event.FIRST_BLOOM, Sign.ABOVE_FLOWER, seen.on, reached=True)
         yield _reached(Event.CUTOUT, Sign.ABOVE_FLOWER, seen.on, reached=reached)
-    if seen.bloom is not None:
+    if seen.bloom or (seen.bloom is not None and not missed):
         yield _reached(Event.FIRST_BLOOM, Sign.FLOWERS, seen.on, reached=seen.bloom)
 
 
 def _squares(seen: Seen, needs: Needs, slack: int) -> Iterator[Window]:
     half = needs.value("half")
     if seen.squaring_branches is not None:
-        yield _branches(seen.squaring_branches, seen.on, needs)
+        yield _branches(seen.squaring_branches, seen.on, slack, needs)
     if seen.share is not None:
-        yield _half_or_not(seen.on, slack, half=seen.share >= half)
+        reached = seen.share >= half
+        yield _half_or_not(seen.on, slack, Sign.PINHEADS, half=reached)
 
 
 def _standing(seen: Seen, planted: date) -> Iterator[Window]:
@@ -116,17 +127,17 @@ def _reached(event: Event, sign: Sign, on: date, *, reached: bool) -> Window:
     return Window(event, on + timedelta(days=1), None, sign, on)
 
 
-def _half_or_not(on: date, slack: int, *, half: bool) -> Window:
+def _half_or_not(on: date, slack: int, sign: Sign, *, half: bool) -> Window:
     """Give the days of first square where half of the plants counted had a square, or not."""
     if half:
-        return Window(Event.FIRST_SQUARE, None, on + timedelta(days=slack), Sign.PINHEADS, on)
-    return Window(Event.FIRST_SQUARE, on + timedelta(days=1 - slack), None, Sign.PINHEADS, on)
+        return Window(Event.FIRST_SQUARE, None, on + timedelta(days=slack), sign, on)
+    return Window(Event.FIRST_SQUARE, on + timedelta(days=1 - slack), None, sign, on)
 
 
-def _branches(branches: float, on: date, needs: Needs) -> Window:
+def _branches(branches: float, on: date, slack: int, needs: Needs) -> Window:
     """Turn a count of squaring branches into the days that first square can have been."""
     if branches < needs.value("half"):
-        return _reached(Event.FIRST_SQUARE, Sign.BRANCHES, on, reached=False)
+        return _half_or_not(on, slack, Sign.BRANCHES, half=False)
     days, reach = days_for(branches, needs), needs.value("branch_reach")
     reach *= needs.value("branch_days")
     first = on - timedelta(days=math.ceil(days + reach))

@@ -117,8 +117,8 @@ def season_heat(
                 f" {weather.station.label} has none."
             )
         raise WeatherError(
-            f"weather must reach {first} or have whole other years, and {weather.station.label}"
-            f" runs from {weather.first} to {weather.last}."
+            f"weather must have temperatures of {first} or of whole other years, and"
+            f" {_why_not(weather, first, until)}."
         )
     to_come = rows
     if not years:
@@ -128,6 +128,15 @@ def season_heat(
     members = to_come.copy()
     members[:, :known] = heat[:known]
     return SeasonHeat(first, members, known, rows, years, weather.station.label)
+
+
+def _why_not(weather: DailyWeather, first: date, until: date) -> str:
+    """Say of a season of which no day is known whether its days are missing, or not there."""
+    label, last = weather.station.label, min(until, weather.last)
+    if not weather.first <= first <= last:
+        return f"{label} runs from {weather.first} to {weather.last}"
+    days = f"on {first}" if first == last else f"from {first} to {last}"
+    return f"{label} has no temperatures {days}"
 
 
 def _known_days(season: DailyWeather, until: date) -> int:
@@ -175,9 +184,10 @@ def _guessed(recent: FloatArray, days: int) -> FloatArray:
     """Carry the heat of the last days on, more or less of it."""
     told = recent[np.isfinite(recent)]
     if told.size < RECENT_DAYS:
+        are = "is" if told.size == 1 else "are"
         raise WeatherError(
             f"with no other years, the last {RECENT_DAYS} days must be known to tell what may"
-            f" come, and {told.size} of them are. Give a file of more years."
+            f" come, and {told.size} of them {are}. Give a file of more years."
         )
     guesses: FloatArray = np.array(GUESSES)[:, None] * np.full((1, days), told.mean())
     return guesses

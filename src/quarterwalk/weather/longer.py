@@ -40,7 +40,7 @@ def with_other_years(
     lender : DailyWeather or None
         The station that they are from.
     """
-    if first.year - weather.first.year >= FEW_YEARS:
+    if _whole_seasons(weather, first) >= FEW_YEARS:
         return weather, None
     lender = next((each for each in others if _has_more_years(each, weather)), None)
     if lender is None:
@@ -58,6 +58,13 @@ def with_other_years(
         np.concatenate([lent, weather.marks]),
     )
     return longer, lender
+
+
+def _whole_seasons(weather: DailyWeather, first: date) -> int:
+    """Count the years before a season whose days from its first on the series may hold. [years]"""
+    years = first.year - weather.first.year
+    begun = (weather.first.month, weather.first.day) <= (first.month, first.day)
+    return years if begun else years - 1
 
 
 def _has_more_years(other: DailyWeather, weather: DailyWeather) -> bool:
