@@ -1,4 +1,4 @@
-"""What stands beside a table is told: other sheets of its workbook, a title above its header."""
+"""What stands beside a table is told: other sheets, a title, cells without a column's name."""
 
 from __future__ import annotations
 
@@ -137,6 +137,46 @@ def test_a_title_that_stands_to_the_right_and_further_down_is_named_by_its_place
     text = "\n,Fields of 2026\nfield,first_square\nHome,2026-06-10\n"
     problem = refused(read_plantings, tmp_path / "plantings.csv", text)
     assert (problem.row, problem.column, problem.value) == (2, "2", "Fields of 2026")
+
+
+@pytest.mark.parametrize("kind", TABLES)
+@pytest.mark.parametrize("place", [1, 2, -1])
+def test_a_value_in_a_column_without_a_name_is_not_dropped(
+    kind: str, place: int, tmp_path: Path
+) -> None:
+    read, (header, *rows) = TABLES[kind]
+    column = len(header) if place < 0 else place
+    laid = [[*row[:column], "", *row[column:]] for row in (header, *rows)]
+    path = tmp_path / "table.csv"
+    path.write_text("".join(";".join(map(str, row)) + "\n" for row in laid))
+    assert read(path).notices == ()
+    laid[-1][column] = "2026-06-20"
+    text = "".join(";".join(map(str, row)) + "\n" for row in laid)
+    problem = refused(read, path, text)
+    assert (problem.row, problem.column) == (len(laid), f"{column + 1}")
+    assert problem.value == "2026-06-20"
+    assert problem.expected == "blank: the header has no name for this column"
+
+
+@pytest.mark.parametrize("kind", TABLES)
+def test_a_first_column_that_numbers_the_rows_is_left_alone_with_a_notice(
+    kind: str, tmp_path: Path
+) -> None:
+    read, rows = TABLES[kind]
+    path = tmp_path / "table.csv"
+    laid = [["" if at == 0 else at - 1, *row] for at, row in enumerate(rows)]
+    path.write_text("".join(";".join(map(str, row)) + "\n" for row in laid))
+    assert read(path).notices == (f"{path}: column 1 has no name and is not read.",)
+
+
+def test_the_first_of_very_many_values_without_a_name_are_told(tmp_path: Path) -> None:
+    path = tmp_path / "walks.csv"
+    rows = (f"Home,2026-06-18,NW,{plant},0,0,5\n" for plant in range(1, 61))
+    path.write_text("field,date,quadrant,plant,adults,nymphs,\n" + "".join(rows))
+    with pytest.raises(RefusedInput) as error:
+        read_walks(path)
+    assert [each.row for each in error.value.problems] == list(range(2, 52))
+    assert error.value.more == 10
 
 
 def test_a_header_of_one_column_alone_is_no_title(tmp_path: Path) -> None:

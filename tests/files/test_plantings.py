@@ -26,11 +26,15 @@ def june(day: int) -> date:
 
 
 def read(
-    folder: Path, *rows: str, header: str = BASIC, need_first_square: bool = True
+    folder: Path,
+    *rows: str,
+    header: str = BASIC,
+    need_first_square: bool = True,
+    asked: set[str] | None = None,
 ) -> PlantingFile:
     path = folder / "plantings.csv"
     path.write_text("\n".join([header, *rows]), "utf-8")
-    return read_plantings(path, need_first_square=need_first_square)
+    return read_plantings(path, need_first_square=need_first_square, asked=asked)
 
 
 def problems(folder: Path, *rows: str, header: str = BASIC) -> tuple[Problem, ...]:
@@ -69,8 +73,37 @@ def test_weather_is_named_only_to_who_could_give_it(tmp_path: Path) -> None:
     with pytest.raises(RefusedInput) as refused:
         read_plantings(tmp_path / "plantings.csv", may_give_weather=True)
     assert [p.hint for p in refused.value.problems] == [
-        "The cell is blank. Or leave it blank and give --weather."
+        "Give a day, or leave it blank and give --weather."
     ]
+
+
+def test_of_a_field_that_nobody_asked_for_nothing_is_needed(tmp_path: Path) -> None:
+    rows = ("Home,2026-05-01,,,", "North,,,,", "Creek,2026-05-01,2026-06-10,,")
+    found = read(tmp_path, *rows, asked={"Creek"})
+    assert list(found.plantings) == ["Home", "North", "Creek"]
+    assert found.plantings["Home"].dates is None
+    with pytest.raises(RefusedInput) as refused:
+        read_plantings(tmp_path / "plantings.csv", asked={"Home", "Creek"})
+    assert [(p.row, p.column) for p in refused.value.problems] == [(2, "first_square")]
+    with pytest.raises(RefusedInput) as refused:
+        read_plantings(tmp_path / "plantings.csv", need_first_square=False, asked={"North"})
+    assert [(p.row, p.column) for p in refused.value.problems] == [(3, "planted")]
+
+
+def test_a_cell_that_can_not_be_read_is_refused_whoever_asked(tmp_path: Path) -> None:
+    rows = ("Home,2026-05-01,6/1/2026,,", "Creek,2026-05-01,2026-06-10,,")
+    with pytest.raises(RefusedInput, match="row 2, column first_square"):
+        read(tmp_path, *rows, asked={"Creek"})
+
+
+def test_first_square_of_a_stand_that_was_planted_over_is_refused(tmp_path: Path) -> None:
+    header = "field,planted,first_square,replanted"
+    with pytest.raises(RefusedInput) as refused:
+        read(tmp_path, "Home,2026-05-08,2026-06-10,2026-06-12", header=header)
+    (problem,) = refused.value.problems
+    assert (problem.row, problem.column, problem.value) == (2, "replanted", "2026-06-12")
+    assert problem.expected == "a day before first square (2026-06-10)"
+    assert read(tmp_path, "Home,2026-05-08,2026-06-10,2026-05-20", header=header).plantings
 
 
 def test_first_square_may_be_a_range(tmp_path: Path) -> None:
@@ -154,6 +187,51 @@ def test_a_cell_that_can_not_be_is_named(
     (problem,) = problems(tmp_path, "Home,2026-05-01,2026-06-10,2026-07-02,", "", row)
     assert (problem.row, problem.column, problem.value) == (4, column, value)
     assert problem.expected.startswith(expected)
+
+
+@pytest.mark.parametrize("day", ["0001-01-01", "1699-12-31", "2200-01-01", "9999-12-31"])
+@pytest.mark.parametrize(
+    "column", ["planted", "first_square", "bloom", "treated", "replanted", "hail"]
+)
+def test_a_day_of_a_year_far_off_is_a_slip_of_the_pen(
+    tmp_path: Path, column: str, day: str
+) -> None:
+    cells = {"field": "Home", "first_square": "2026-06-10", column: day}
+    path = tmp_path / "plantings.csv"
+    path.write_text(f"{','.join(cells)}\n{','.join(cells.values())}\n", "utf-8")
+    with pytest.raises(RefusedInput) as refused:
+        read_plantings(path)
+    (problem,) = refused.value.problems
+    assert (problem.row, problem.column, problem.value) == (2, column, day)
+    assert problem.hint == "The year must be from 1700 to 2199."
+
+
+def test_both_ends_of_a_range_have_a_year_that_can_be(tmp_path: Path) -> None:
+    for far in ("1026-06-10/2026-06-14", "2026-06-10/2206-06-14"):
+        (problem,) = problems(tmp_path, f"Home,,{far},,")
+        assert (problem.column, problem.hint) == (
+            "first_square",
+            "The year must be from 1700 to 2199.",
+        )
+    assert read(tmp_path, "Home,,1700-01-01/2199-12-31,,").plantings["Home"].dates
+
+
+@pytest.mark.parametrize(
+    "row", ["Home,N,2026-06-10,,", "Home,,N,,", "Home,,2026-06-10,N,", "Home,,2026-06-10,,N"]
+)
+def test_the_number_of_a_day_and_a_formula_are_told_to_be_one(tmp_path: Path, row: str) -> None:
+    (problem,) = problems(tmp_path, row.replace("N", "46150"))
+    assert problem.hint == "The number of a day in a spreadsheet? Format the column as a date."
+    (problem,) = problems(tmp_path, row.replace("N", "=TODAY()"))
+    assert problem.hint.startswith("A formula that was not worked out")
+
+
+def test_standard_input_is_for_other_tables(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    with pytest.raises(RefusedInput, match="Standard input \\(-\\) may be the walks, boundaries"):
+        read_plantings("-")
 
 
 @pytest.mark.parametrize("column", ["replanted", "hail"])

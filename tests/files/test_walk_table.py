@@ -94,6 +94,28 @@ def test_a_letter_for_a_digit_is_hinted_at() -> None:
     )
 
 
+@pytest.mark.parametrize("cell", ["1e20", "100000000000000000000"])
+def test_a_number_beyond_all_counts_is_no_letter_for_a_digit(cell: str) -> None:
+    (problem,) = problems(short_csv(f"Home,2026-06-18,NW,1,0,{cell}"))
+    assert (problem.column, problem.hint) == ("nymphs", "")
+
+
+@pytest.mark.parametrize(
+    ("cell", "hint"),
+    [
+        ("46150", "The number of a day in a spreadsheet? Format the column as a date."),
+        ("46150.5", "The number of a day in a spreadsheet? Format the column as a date."),
+        ("=TODAY()", "A formula that was not worked out"),
+        ("2026-06-18 09:30:00", "Write the day alone, without the time."),
+        ("6/18/2026", "Year first"),
+    ],
+)
+def test_a_cell_that_is_no_day_is_told_why(cell: str, hint: str) -> None:
+    (problem,) = problems(short_csv(f"Home,{cell},NW,1,0,0"))
+    assert (problem.column, problem.value) == ("date", cell)
+    assert problem.hint.startswith(hint)
+
+
 def test_99_is_the_most_and_plant_and_stop_count_from_1() -> None:
     data = csv_of("Home,2026-06-18,,NW,1,1,99,99,99,99,99,99,")
     assert only_check(data).insects == InsectCount(99, 99)
@@ -109,6 +131,8 @@ def test_99_is_the_most_and_plant_and_stop_count_from_1() -> None:
         ("Home,18.06.2026,NW,1,0,0", "date", "18.06.2026", "a date as YYYY-MM-DD"),
         ("Home,2026-06-31,NW,1,0,0", "date", "2026-06-31", "a date as YYYY-MM-DD"),
         ("Home,２026-06-18,NW,1,0,0", "date", "２026-06-18", "a date as YYYY-MM-DD"),
+        ("Home,9999-12-31,NW,1,0,0", "date", "9999-12-31", "a date as YYYY-MM-DD"),
+        ("Home,0001-01-01,NW,1,0,0", "date", "0001-01-01", "a date as YYYY-MM-DD"),
         ("Home,2026-06-18,,1,0,0", "quadrant", "", "one of NW, NE, SW, SE"),
         ("Home,2026-06-18,N,1,0,0", "quadrant", "N", "one of NW, NE, SW, SE"),
         ("Home,2026-06-18,NW,,0,0", "plant", "", "a whole number from 1 to 999999"),
@@ -202,7 +226,7 @@ def test_a_row_may_end_before_columns_that_need_not_be_there() -> None:
 
 def test_cells_beyond_the_header_are_refused() -> None:
     (problem,) = problems(short_csv("Home,2026-06-18,NW,1,0,0,,so it was"))
-    assert (problem.row, problem.column, problem.value) == (2, "7", "so it was")
+    assert (problem.row, problem.column, problem.value) == (2, "8", "so it was")
     assert read(short_csv("Home,2026-06-18,NW,1,0,0,,")).notices == ()
 
 

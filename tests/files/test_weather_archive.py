@@ -132,7 +132,7 @@ def test_a_file_of_a_year_gives_every_station_its_days() -> None:
         ("US000000001,20260601,TMAX,30.5,,,S,", "VALUE", "30.5"),
         ("US0000001,20260601,TMAX,300,,,S,", "ID", "US0000001"),
         ("US000000001,20260601,TMAX,300,,bad,S,", "Q", "bad"),
-        ("US000000001,20260601,TMAX", "", "3"),
+        ("US000000001,20260601,TMAX", None, "3"),
     ],
 )
 def test_a_bad_row_of_a_year_is_refused(row: str, column: str, value: str) -> None:
@@ -265,6 +265,21 @@ def test_a_bad_line_of_the_list_is_refused_where_it_is_wanted(tmp_path: Path) ->
     table = "station,date,tmin_f,tmax_f\nUS000000002,2026-06-01,70,95\n"
     (problem,) = problems(table, stations=str(path))
     assert (problem.row, problem.column, problem.value) == (2, "LATITUDE", "93.5000")
+
+
+def test_a_station_that_is_listed_at_two_places_is_refused_where_it_is_wanted(
+    tmp_path: Path,
+) -> None:
+    path = tmp_path / "list.txt"
+    other = LISTED.replace("33.5000", "34.5000")
+    path.write_text(LISTED + LISTED, "utf-8")
+    assert read(station_file([150], [300]), stations=str(path)).stations[0].station.place
+    path.write_text(LISTED + other.replace("001 ", "002 ") + other, "utf-8")
+    (problem,) = problems(station_file([150], [300]), stations=str(path))
+    assert (problem.row, problem.column, problem.value) == (3, "LATITUDE", "34.5,-101.9")
+    assert "station US000000001 stands further up at 33.5,-101.9" in problem.expected
+    table = "station,date,tmin_f,tmax_f\nUS000000002,2026-06-01,70,95\n"
+    assert read(table, stations=str(path)).stations[0].station.place == (-101.9, 34.5)
 
 
 def test_a_list_of_stations_is_no_weather_and_weather_no_list(tmp_path: Path) -> None:

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import bz2
 import gzip
+import io
 import lzma
+import zipfile
 from pathlib import Path
 
 import pytest
@@ -29,6 +31,30 @@ TABLE = "date,tmin_f,tmax_f\n2026-06-01,66,93\n"
 def test_what_it_is_is_said(data: bytes, what: str) -> None:
     (problem,) = problems(data)
     assert problem.value == what
+
+
+def zipped() -> bytes:
+    data = io.BytesIO()
+    with zipfile.ZipFile(data, "w") as packed:
+        packed.writestr("weather.csv", TABLE)
+    return data.getvalue()
+
+
+def test_a_zip_of_a_table_is_told_to_be_unpacked() -> None:
+    (problem,) = problems(zipped())
+    assert problem.value == "a zip without a workbook in it"
+    assert problem.hint == "Unpack it first."
+
+
+@pytest.mark.parametrize(
+    "data",
+    [gzip.compress(TABLE.encode())[:-4], gzip.compress(TABLE.encode()) + b"junk",
+     gzip.compress(TABLE.encode())[:12] + bytes(40), zipped()[:60], zipped()[-22:-2],
+     b"PK\x03\x04" + bytes(100)],
+)  # fmt: skip
+def test_what_is_damaged_is_told_in_plain_words(data: bytes) -> None:
+    (problem,) = problems(data)
+    assert problem.value == "a damaged one"
 
 
 def test_a_packed_table_without_ids_is_the_station_of_the_bare_one(tmp_path: Path) -> None:

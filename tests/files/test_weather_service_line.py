@@ -72,7 +72,7 @@ def test_a_time_of_the_clock_is_waited_for_as_well() -> None:
     assert served.waited == [20.0]
 
 
-@pytest.mark.parametrize("told", ["soon", "-3", "", "٣"])
+@pytest.mark.parametrize("told", ["soon", "-3", "", "٣", "Mon, 01 Jan 99999999999 00:00:00 GMT"])
 def test_a_wait_that_makes_no_sense_is_not_taken(told: str) -> None:
     reply = busy_until(told) if told.isascii() else BUSY
     with serving(one_after_another(reply)) as served:

@@ -69,6 +69,19 @@ def test_a_bare_name_is_refused_with_both_spellings(names: str) -> None:
     assert "_f for Fahrenheit" in problem.hint
 
 
+@pytest.mark.parametrize("header", ["day;low temp;high temp", "%PDF-1.7;x"])
+def test_a_header_that_names_no_temperature_is_shown(header: str) -> None:
+    (problem,) = problems(f"{header}\n2026-06-01;70;95\n")
+    assert (problem.row, problem.column) == (1, None)
+    assert problem.value == header.replace(";", ",")
+
+
+@pytest.mark.parametrize("start", ["<!DOCTYPE html>\n", "\n<html lang=en>", "\ufeff <HTML>"])
+def test_a_web_page_is_told_to_be_one(start: str) -> None:
+    (problem,) = problems(start + "<body>date,tmin_f,tmax_f</body></html>\n")
+    assert (problem.value, problem.expected) == ("a web page", "a CSV or XLSX file")
+
+
 def test_columns_in_both_units_are_refused() -> None:
     (problem,) = problems("date,tmin_f,tmax_f,tmin_c,tmax_c\n2026-06-01,70,95,21,35\n")
     assert problem.value == "both"
@@ -133,7 +146,18 @@ def test_one_station_with_two_places_is_refused_with_both_rows() -> None:
 
 def test_a_latitude_without_longitude_is_refused() -> None:
     (problem,) = problems("latitude,date,tmin_f,tmax_f\n33.5,2026-06-01,70,95\n")
-    assert (problem.row, problem.column) == (None, "longitude")
+    assert (problem.row, problem.column) == (2, "longitude")
+
+
+def test_half_a_place_is_refused_where_it_stands_by_the_id_of_its_station(tmp_path: Path) -> None:
+    rows = "a,,,2026-06-01,70,95\nb,,,2026-06-01,70,95\nb,,-101.9,2026-06-02,70,95\n"
+    (problem,) = problems("station,latitude,longitude,date,tmin_f,tmax_f\n" + rows)
+    assert (problem.row, problem.column) == (4, "latitude")
+    assert problem.expected == "given for station b, as its longitude is"
+    path = tmp_path / "f.csv"
+    path.write_text("latitude,date,tmin_f,tmax_f\n33.5,2026-06-01,70,95\n", "utf-8")
+    with pytest.raises(RefusedInput, match="given for station f, as"):
+        read_weather(path)
 
 
 def test_a_row_without_the_id_that_others_have_is_refused() -> None:

@@ -106,6 +106,33 @@ def test_a_formula_that_was_never_worked_out_is_not_a_blank_cell() -> None:
     ]
 
 
+def test_a_formula_is_told_to_be_one_in_every_column() -> None:
+    def fill(sheet: Any) -> None:
+        sheet.append([*HEADER, "scout", "note"])
+        sheet.append(["=A9", "=TODAY()", *ROW[2:4], "=1+1", 0, "=B9", "=C9"])
+
+    found = problems(by_openpyxl(fill))
+    columns = ["field", "date", "scout", "adults", "note"]
+    assert [problem.column for problem in found] == columns
+    assert all(p.hint.startswith("A formula that was not worked out") for p in found)
+    assert found[1].expected == "a date as YYYY-MM-DD"
+
+
+def test_the_error_of_a_lookup_is_no_field() -> None:
+    def fill(sheet: Any) -> None:
+        sheet.append(HEADER)
+        sheet.append(["#N/A", *ROW[1:]])
+
+    (found,) = problems(by_openpyxl(fill))
+    assert (found.column, found.value) == ("field", "#N/A")
+    assert found.hint == "A formula with an error: mend it, or clear the cell."
+
+
+def test_a_name_that_only_looks_like_one_is_a_name() -> None:
+    data = workbook([HEADER, ["=2 North", *ROW[1:]], ["#N/A", *ROW[1:]]])
+    assert [walk.field for walk in read(data).table] == ["=2 North", "#N/A"]
+
+
 def with_cells(xml: bytes, rows: list[list[object]]) -> bytes:
     """Give a workbook with more rows in its sheet, as XML."""
     end = b"</sheetData>"
@@ -180,9 +207,24 @@ def test_a_stray_cell_far_to_the_right_is_named(column: str, row: int) -> None:
     assert (found.value, found.expected) == (f"{column}{row}", "a sheet no wider than column AZ")
 
 
-def test_a_remark_beside_the_table_is_left_alone() -> None:
+def test_a_remark_beside_the_table_is_refused_by_its_place() -> None:
     data = workbook([HEADER, ROW], lambda _, sheet: sheet.write("AZ2", "x"))
+    assert places(data) == [(2, "52", "x")]
+
+
+def test_a_blank_column_beside_the_table_is_no_fault() -> None:
+    data = workbook([HEADER, ROW], lambda _, sheet: sheet.write("AZ2", " "))
     assert len(read(data).table) == 1
+
+
+def test_a_column_is_numbered_from_the_left_of_the_sheet() -> None:
+    def fill(sheet: Any) -> None:
+        for at, text in enumerate(HEADER):
+            sheet.cell(1, 3 + at, text)
+            sheet.cell(2, 3 + at, ROW[at])
+        sheet.cell(2, 3 + len(HEADER), "so it was")
+
+    assert places(by_openpyxl(fill)) == [(2, f"{3 + len(HEADER)}", "so it was")]
 
 
 def test_a_stray_cell_far_down_is_named_by_its_row() -> None:

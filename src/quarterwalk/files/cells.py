@@ -14,8 +14,18 @@ from typing import TypeVar
 
 from quarterwalk.files.coded import Misread
 
+# Years that a table or an option may have; outside of them a date is a slip of the pen. The
+# oldest daily thermometer series begin in the 18th century (from memory).
+FIRST_YEAR, LAST_YEAR = 1700, 2199
+FAR_YEAR_HINT = f"The year must be from {FIRST_YEAR} to {LAST_YEAR}."
+
 _WHOLE = re.compile(r"\+?([0-9]+)(?:\.0*)?")
 _ISO_DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
+# How a spreadsheet counts days; from 1954 to 2173 they have five digits.
+SERIAL = re.compile(r"[2-9][0-9]{4}(?:\.[0-9]*)?")
+SERIAL_HINT = "The number of a day in a spreadsheet? Format the column as a date."
+"""What is said of such a number where a date or a time is wanted."""
+_DAY_AND_TIME = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}[T ][0-9]")
 _LOOKALIKES = str.maketrans({"O": "0", "o": "0", "l": "1", "I": "1"})
 _LONGEST = 18
 # Control characters would rule the screen on which a name is printed; no workbook can
@@ -25,6 +35,15 @@ _LINE_END = re.compile(r"[\t\n\r\u2028\u2029]")
 
 Value = TypeVar("Value")
 Word = TypeVar("Word", bound=StrEnum)
+
+
+def day_hint(text: str) -> str:
+    """Say what is wrong with a text that is no date as YYYY-MM-DD."""
+    if SERIAL.fullmatch(text):
+        return SERIAL_HINT
+    if _DAY_AND_TIME.match(text):
+        return "Write the day alone, without the time."
+    return "Year first, then month, then day."
 
 
 def whole(low: int, high: int) -> Callable[[str], int | None]:
@@ -46,7 +65,7 @@ def whole(low: int, high: int) -> Callable[[str], int | None]:
 
 
 def _whole_hint(text: str) -> str:
-    if _WHOLE.fullmatch(text.translate(_LOOKALIKES)):
+    if not _WHOLE.fullmatch(text) and _WHOLE.fullmatch(text.translate(_LOOKALIKES)):
         return "A letter for a digit?"
     if re.fullmatch(r"[0-9]+,0*", text):
         return "A decimal comma? Write the number without it."
@@ -71,11 +90,19 @@ def day(text: str) -> date | None:
         return None
     expected = "a date as YYYY-MM-DD"
     if not _ISO_DAY.fullmatch(text):
-        raise Misread(expected, "Year first, then month, then day.")
+        raise Misread(expected, day_hint(text))
+    return _on_calendar(text, expected)
+
+
+def _on_calendar(text: str, expected: str) -> date:
+    """Give the day that is written; one of a year far off is refused as no day is."""
     try:
-        return date.fromisoformat(text)
+        found = date.fromisoformat(text)
     except ValueError:
         raise Misread(expected, "There is no such day.") from None
+    if not FIRST_YEAR <= found.year <= LAST_YEAR:
+        raise Misread(expected, FAR_YEAR_HINT)
+    return found
 
 
 def word(kind: type[Word]) -> Callable[[str], Word | None]:
@@ -135,12 +162,10 @@ def day_range(text: str) -> tuple[date, date] | None:
         return None
     expected = "a date as YYYY-MM-DD, or a range as YYYY-MM-DD/YYYY-MM-DD"
     parts = text.split("/")
-    if len(parts) > 2 or not all(_ISO_DAY.fullmatch(part.strip()) for part in parts):
-        raise Misread(expected)
-    try:
-        first, last = date.fromisoformat(parts[0].strip()), date.fromisoformat(parts[-1].strip())
-    except ValueError:
-        raise Misread(expected, "There is no such day.") from None
+    bad = next((part for part in map(str.strip, parts) if not _ISO_DAY.fullmatch(part)), None)
+    if len(parts) > 2 or bad is not None:
+        raise Misread(expected, "" if bad is None else day_hint(bad))
+    first, last = (_on_calendar(parts[end].strip(), expected) for end in (0, -1))
     if last < first:
         raise Misread(expected, "The range ends before it begins.")
     return first, last

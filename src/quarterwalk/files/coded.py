@@ -7,7 +7,7 @@ its code, so checks and values are array look-ups, and an error still knows its 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from typing import Generic, TypeVar
+from typing import Generic, Self, TypeVar
 
 import numpy as np
 import numpy.typing as npt
@@ -26,6 +26,53 @@ class Misread(ValueError):
         super().__init__(expected, hint)
         self.expected = expected
         self.hint = hint
+
+
+class Unworked(str):
+    """A cell of a workbook that shows an error, or holds a formula without its value."""
+
+    __slots__ = ()
+
+    def strip(self, chars: str | None = None, /) -> Self:
+        """Give it as it is, so that it is known wherever cells are read."""
+        return self
+
+
+def read_cell(read: Callable[[str], Value], text: str) -> Value:
+    """Read one cell; of a formula without its value, and of an error, say what it is.
+
+    Parameters
+    ----------
+    read : callable
+        Reads one stripped text, or raises `Misread`.
+    text : str
+        The stripped text.
+
+    Returns
+    -------
+    object
+        What `read` gives.
+
+    Raises
+    ------
+    Misread
+        If it can't be read, or is `Unworked`, also where any text would do.
+    """
+    try:
+        value = read(text)
+    except Misread as fault:
+        raise Misread(fault.expected, _unworked_hint(text) or fault.hint) from None
+    if text and isinstance(text, Unworked):
+        raise Misread("a cell with a value", _unworked_hint(text))
+    return value
+
+
+def _unworked_hint(text: str) -> str:
+    if text.startswith("="):
+        return "A formula that was not worked out: open the table in a spreadsheet and save it."
+    if isinstance(text, Unworked) and text.startswith("#"):
+        return "A formula with an error: mend it, or clear the cell."
+    return ""
 
 
 class _Codes(dict[str, int]):
@@ -65,7 +112,7 @@ class CodedColumn(Generic[Value]):
         self._parts.append(np.fromiter(map(self._codes.__getitem__, cells), np.int64, count))
         for text in self._codes.texts[len(self.values) :]:
             try:
-                self.values.append(self._read(text.strip()))
+                self.values.append(read_cell(self._read, text.strip()))
             except Misread as fault:
                 self.faults[len(self.values)] = fault
                 self.values.append(None)

@@ -88,7 +88,7 @@ def yearly_days(file: str, data: bytes) -> list[StatedDays]:
         if len(cells) not in _YEARLY_WIDTHS:
             if any(map(str.strip, cells)):
                 expected = "8 cells in the row: station, day, element, value, 3 flags, hour"
-                problems.append(Problem(file, row, "", str(len(cells)), expected))
+                problems.append(Problem(file, row, None, str(len(cells)), expected))
         elif cells[2] in ELEMENTS:
             problems += _take(values, file, row, cells)
         if len(problems) > _ENOUGH_FAULTS:

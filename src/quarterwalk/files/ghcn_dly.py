@@ -13,11 +13,11 @@ from collections.abc import Iterator
 from datetime import date
 
 from quarterwalk.errors import Problem
+from quarterwalk.files.cells import FIRST_YEAR, LAST_YEAR
 from quarterwalk.files.coded import Misread
 from quarterwalk.files.ghcn_values import ELEMENTS, NO_VALUE, STATION_ID, GhcnValues, tenths
 from quarterwalk.files.refusal import refuse, refuse_if_any
 from quarterwalk.files.weather_bytes import lines_of
-from quarterwalk.files.weather_cells import FIRST_YEAR, LAST_YEAR
 from quarterwalk.files.weather_days import StatedDays
 
 # Widths of the columns (NOAA, GHCN-Daily readme.txt, section III). [characters], [count]
@@ -106,7 +106,7 @@ def _take(values: GhcnValues, file: str, row: int, line: str) -> Iterator[Proble
         return
     if len(line) < _SHORTEST or line[_LINE:].strip():
         expected = f"{_LINE} characters in a line"
-        yield Problem(file, row, "", str(len(line)), expected, "The file may be cut off.")
+        yield Problem(file, row, None, str(len(line)), expected, "The file may be cut off.")
         return
     station, element = start[1], start[4]
     if element not in ELEMENTS:

@@ -12,7 +12,7 @@ from math import isnan
 from pathlib import Path
 from typing import Any
 
-from quarterwalk.errors import Problem
+from quarterwalk.errors import Problem, shown
 from quarterwalk.files.coded import Misread
 from quarterwalk.files.ghcn_csv import height
 from quarterwalk.files.ghcn_values import STATION_ID
@@ -69,7 +69,8 @@ def read_station_list(path: str | Path, ids: Collection[str] | None = None) -> d
     Raises
     ------
     RefusedInput
-        If it is no such list, or a line that is wanted can't be read.
+        If it is no such list, a line that is wanted can't be read, or a station wanted stands
+        in it at two places.
     """
     file = str(path)
     lines = lines_of(bytes_of_file(path, file))
@@ -81,10 +82,21 @@ def read_station_list(path: str | Path, ids: Collection[str] | None = None) -> d
     for row, line in enumerate(lines, start=1):
         if line.strip() and (ids is None or line[_ID] in ids):
             station, faults = _station(file, row, line)
+            problems += faults or _twice(file, row, found.get(station.id), station)
             found[station.id] = station
-            problems += faults
     refuse_if_any(problems)
     return found
+
+
+def _twice(file: str, row: int, before: Station | None, after: Station) -> list[Problem]:
+    """Say that a station stands a second time and elsewhere."""
+    if before is None or before.place is None or after.place is None:
+        return []
+    if before.place == after.place:
+        return []
+    was, got = (f"{north:g},{east:g}" for east, north in (before.place, after.place))
+    expected = f"at one place: station {shown(after.id)} stands further up at {was}"
+    return [Problem(file, row, "LATITUDE", got, expected, "Take out one of the two lines.")]
 
 
 def _station(file: str, row: int, line: str) -> tuple[Station, list[Problem]]:

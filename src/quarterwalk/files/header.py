@@ -1,4 +1,8 @@
-"""Where each column of a table stands: header names in any letter case, each at most once."""
+"""Where each column of a table stands: header names in any letter case, each at most once.
+
+A column without a name is passed over where it is blank, and refused where it is not, but for
+the first, which exports use to number rows.
+"""
 
 from __future__ import annotations
 
@@ -59,8 +63,15 @@ def find_columns(
         raise RefusedInput(problems)
     unknown = [sheet.header[i] for i, name in enumerate(lowered) if name and name not in columns]
     notices = tuple(f"{sheet.file}: column {shown(name)} is not read." for name in unknown)
+    if _numbers_rows(sheet):
+        notices = (f"{sheet.file}: column 1 has no name and is not read.", *notices)
     places = {name: lowered.index(name) for name in columns if name in lowered}
     return places, (*_sheets_not_read(sheet), *notices)
+
+
+def _numbers_rows(sheet: Sheet) -> bool:
+    """Tell whether the first column has no name, as exports have it that number their rows."""
+    return not sheet.header[0] and any(sheet.header)
 
 
 def _sheets_not_read(sheet: Sheet) -> Iterator[str]:
@@ -77,7 +88,9 @@ def _sheets_not_read(sheet: Sheet) -> Iterator[str]:
 def width_problems(
     sheet: Sheet, block: Block, places: dict[str, int], required: Sequence[str]
 ) -> Iterator[tuple[int, Problem]]:
-    """Refuse cells beyond the header, and rows that end before a column that must be there.
+    """Refuse cells that the header does not name, and rows that end before they may.
+
+    Such a cell may belong to the column beside it, so it is not passed over.
 
     Parameters
     ----------
@@ -93,17 +106,33 @@ def width_problems(
     Yields
     ------
     tuple of int and Problem
-        The row, as a spreadsheet shows it, and what is wrong with it. [header = 1]
+        The row, as a spreadsheet shows it, and what is wrong with it; one a row, in their
+        order. [header = 1]
     """
     width = len(sheet.header)
+    nameless = [place for place, name in enumerate(sheet.header) if place and not name]
+    if block.widths is None and not nameless:
+        return
     last = max(required, key=places.__getitem__)
-    for offset, had in enumerate(block.widths or ()):
-        row, cells = block.first_row + offset, block.rows[offset]
-        extra = [cell for cell in cells[width:] if cell.strip()]
-        if extra:
-            expected = f"at most {width} cells in the row, as in the header"
-            hint = "A separator inside a cell? Put the cell in quotation marks."
-            yield row, Problem(sheet.file, row, f"{width + 1}", extra[0], expected, hint)
+    for offset, cells in enumerate(block.rows):
+        row = block.first_row + offset
+        had = width if block.widths is None else block.widths[offset]
+        unnamed = [*nameless, *range(width, len(cells))]
+        stray = next((place for place in unnamed if cells[place].strip()), None)
+        if stray is not None:
+            yield row, _stray(sheet, row, stray, cells[stray])
         elif had <= places[last] and any(map(str.strip, cells)):
             expected = "there: the row ends before it"
             yield row, Problem(sheet.file, row, last, "", expected, "The file may be cut off.")
+
+
+def _stray(sheet: Sheet, row: int, place: int, cell: str) -> Problem:
+    """Say that a cell stands where the header has no name."""
+    column, width = f"{sheet.left + place + 1}", len(sheet.header)
+    if place < width:
+        expected = "blank: the header has no name for this column"
+        hint = "A value in the wrong column? Move it, or give the column a name."
+    else:
+        expected = f"at most {width} cells in the row, as in the header"
+        hint = "A separator inside a cell? Put the cell in quotation marks."
+    return Problem(sheet.file, row, column, cell, expected, hint)

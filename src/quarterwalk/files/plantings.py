@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -95,7 +95,11 @@ class PlantingFile:
 
 
 def read_plantings(
-    path: str | Path, *, need_first_square: bool = True, may_give_weather: bool = False
+    path: str | Path,
+    *,
+    need_first_square: bool = True,
+    may_give_weather: bool = False,
+    asked: Collection[str] | None = None,
 ) -> PlantingFile:
     """Read which field was planted when, squared when, bloomed when and was treated when.
 
@@ -104,10 +108,12 @@ def read_plantings(
     path : str or Path
         A CSV or XLSX file, one row a field. [file name]
     need_first_square : bool
-        Whether every field must give its first square; where it may be worked out from
-        weather, a field without it must give the day of planting.
+        Whether a field must give its first square; where it may be worked out from weather, a
+        field without it must give the day of planting.
     may_give_weather : bool
         Whether who reads the errors could give ``--weather`` instead of a first square.
+    asked : collection of str or None
+        Fields of which that is asked, such as those walked; None for all of the table.
 
     Returns
     -------
@@ -132,7 +138,8 @@ def read_plantings(
             continue
         text = {column: cells[place].strip() for column, place in places.items()}
         values, faults = read_cells(_READERS, text)
-        faults |= _lacking(values, faults, need_first_square=need_first_square)
+        if asked is None or values.get("field") in asked:
+            faults |= _lacking(values, faults, need_first_square=need_first_square)
         if may_give_weather:
             faults |= _weather_instead(values, faults)
         faults |= _contradictions(values, rows, faults)
@@ -177,9 +184,8 @@ def _weather_instead(
         return {}
     planted = {"planted", "replanted"} & set(faults) or values["planted"] or values["replanted"]
     give = "--weather" if planted else "--weather and the day of planting"
-    return {
-        "first_square": Misread(fault.expected, f"{fault.hint} Or leave it blank and give {give}.")
-    }
+    hint = f"Give a day, or leave it blank and give {give}."
+    return {"first_square": Misread(fault.expected, hint)}
 
 
 def _contradictions(
@@ -198,6 +204,10 @@ def _contradictions(
         found["bloom"] = Misread(f"a day after first square ({first})")
     if planted is not None and planted >= first:
         found["planted"] = Misread(f"a day before first square ({first})")
+    again = values.get("replanted")
+    if again is not None and again >= first:
+        hint = "First square is that of the stand that grows now."
+        found["replanted"] = Misread(f"a day before first square ({first})", hint)
     return found
 
 

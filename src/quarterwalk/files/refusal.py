@@ -10,6 +10,9 @@ from quarterwalk.errors import MOST_PROBLEMS, Problem, RefusedInput
 GEOMETRY = "geometry"
 """What errors call the column of a feature's shape."""
 
+DAMAGED = "a damaged one"
+"""What errors call a file that can't be unpacked: why, only its library would understand."""
+
 
 def refuse(
     file: str, value: str, expected: str, hint: str = "", *, row: int | None = None

@@ -65,12 +65,24 @@ _SIGNS = ("true_leaves", "nodes", "pinhead", "squaring_branches", "bloom", "nawf
 
 
 @dataclass(frozen=True, slots=True)
+class SeenLine:
+    """One row of the table as it stands, before rows of one field and day are joined."""
+
+    row: int
+    field: str
+    on: date
+    told: SeenRow
+    note: str
+
+
+@dataclass(frozen=True, slots=True)
 class SeenFile:
     """What was seen, by field name and in the order of days, and what is worth saying."""
 
     file: str
     seen: Mapping[str, tuple[Seen, ...]]
     notices: tuple[str, ...]
+    lines: tuple[SeenLine, ...] = ()
 
 
 def read_seen(path: str | Path) -> SeenFile:
@@ -94,28 +106,38 @@ def read_seen(path: str | Path) -> SeenFile:
     sheet = open_sheet(path)
     places, notices = find_columns(sheet, COLUMNS, REQUIRED)
     problems: list[Problem] = []
-    rows: dict[tuple[str, date], list[SeenRow]] = {}
+    lines: list[SeenLine] = []
     for row, cells, width_problem in filled_rows(sheet, places, REQUIRED):
         if width_problem is not None:
             problems.append(width_problem)
             continue
         text = {column: cells[place].strip() for column, place in places.items()}
         values, faults = read_cells(_READERS, text)
-        faults |= _contradictions(values, faults)
+        if not {*_SIGNS, "plants"} & set(faults):
+            faults |= row_faults(values)
         problems += _problems(sheet.file, row, text, faults)
         if not faults:
-            rows.setdefault((values["field"], values["date"]), []).append(_row(values))
-    if not problems and not rows:
+            lines.append(_line(row, values))
+    if not problems and not lines:
         expected = "a table with at least one field"
         problems.append(Problem(sheet.file, sheet.header_row + 1, "field", "", expected))
     refuse_if_any(problems)
-    return SeenFile(sheet.file, MappingProxyType(_by_field(rows)), notices)
+    return SeenFile(sheet.file, MappingProxyType(_by_field(lines)), notices, tuple(lines))
 
 
-def _contradictions(values: Mapping[str, Any], faults: Mapping[str, Misread]) -> dict[str, Misread]:
-    """Find what can be read but can't be, in a row whose signs can all be read."""
-    if {*_SIGNS, "plants"} & set(faults):
-        return {}
+def row_faults(values: Mapping[str, Any]) -> dict[str, Misread]:
+    """Find what can be read but can't be in a row, or on a form that asks for the same.
+
+    Parameters
+    ----------
+    values : mapping of str to object
+        By column, as `SeenRow` has them; None where nobody looked. [counts, or means of plants]
+
+    Returns
+    -------
+    dict of str to Misread
+        By column; where nothing was seen at all, of the first sign.
+    """
     if all(values[sign] is None for sign in _SIGNS):
         expected = "filled in, or one of " + ", ".join(_SIGNS[1:])
         return {_SIGNS[0]: Misread(expected, "Nothing was seen in this row.")}
@@ -144,11 +166,15 @@ def _problems(
     ]
 
 
-def _row(values: Mapping[str, Any]) -> SeenRow:
-    return SeenRow(**{sign: values[sign] for sign in (*_SIGNS, "plants")})
+def _line(row: int, values: Mapping[str, Any]) -> SeenLine:
+    told = SeenRow(**{sign: values[sign] for sign in (*_SIGNS, "plants")})
+    return SeenLine(row, values["field"], values["date"], told, values["note"] or "")
 
 
-def _by_field(rows: Mapping[tuple[str, date], Sequence[SeenRow]]) -> dict[str, tuple[Seen, ...]]:
+def _by_field(lines: Sequence[SeenLine]) -> dict[str, tuple[Seen, ...]]:
+    rows: dict[tuple[str, date], list[SeenRow]] = {}
+    for line in lines:
+        rows.setdefault((line.field, line.on), []).append(line.told)
     told: dict[str, tuple[Seen, ...]] = {}
     for field, on in sorted(rows, key=lambda key: key[1]):
         told[field] = (*told.get(field, ()), joined(on, rows[field, on]))

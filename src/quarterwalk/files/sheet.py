@@ -5,6 +5,7 @@ Everything above this module sees text cells only; what a cell means is decided 
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import chain, islice
@@ -21,6 +22,10 @@ ROWS_AT_ONCE = 20_000
 STANDARD_INPUT = "standard input"
 """What errors call the file read from ``-``."""
 
+_NOT_STANDARD_INPUT = (
+    "Standard input (-) may be the walks, boundaries or weather; give any other table as a file."
+)
+
 # A title above a table is followed by few lines, if any, before the table begins. A rule
 # of this project. [rows]
 _TITLE_ROWS = 10
@@ -28,6 +33,7 @@ _TITLE_ROWS = 10
 _ZIP_MAGIC = (b"PK\x03\x04", b"PK\x05\x06")
 _OLE_MAGIC = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
 """How workbooks begin that are older than XLSX, or locked by a password."""
+_WEB_PAGE = re.compile(rb"(?:\xef\xbb\xbf)?\s*<(?:!doctype html|html)\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,6 +73,8 @@ class Sheet:
         What the sheet of a workbook is called; empty for a CSV file.
     unread : tuple of str
         Other sheets of the workbook that have anything in them, and are not read.
+    left : int
+        Columns of the workbook's sheet left of the table, all blank. [count]
     """
 
     file: str
@@ -75,6 +83,7 @@ class Sheet:
     blocks: Iterator[Block]
     name: str = ""
     unread: tuple[str, ...] = ()
+    left: int = 0
 
 
 def open_sheet(path: str | Path, *, stdin: IO[bytes] | None = None) -> Sheet:
@@ -105,6 +114,10 @@ def open_sheet(path: str | Path, *, stdin: IO[bytes] | None = None) -> Sheet:
         expected = "a CSV or XLSX file without a password"
         hint = "Save the table as XLSX."
         raise RefusedInput([Problem(file, None, None, "an old or locked workbook", expected, hint)])
+    if _WEB_PAGE.match(data):
+        hint = "Save the table itself, not the page that shows it."
+        problem = Problem(file, None, None, "a web page", "a CSV or XLSX file", hint)
+        raise RefusedInput([problem])
     if data.startswith(_ZIP_MAGIC):
         return _with_header(file, xlsx_table(file, data))
     return _with_header(file, XlsxTable(csv_rows(file, data)))
@@ -116,7 +129,8 @@ def _bytes_of(path: Path) -> bytes:
     except (OSError, ValueError) as error:  # ValueError: a name with a null character
         expected = "a CSV or XLSX file that can be read"
         why = getattr(error, "strerror", None) or str(error)
-        problem = Problem(str(path), None, None, why, expected)
+        hint = _NOT_STANDARD_INPUT if str(path) == "-" else ""
+        problem = Problem(str(path), None, None, why, expected, hint)
         raise RefusedInput([problem]) from None
 
 
@@ -128,10 +142,10 @@ def _with_header(file: str, table: XlsxTable) -> Sheet:
         if any(names):
             if _filled(names) == 1:
                 after = list(islice(records, _TITLE_ROWS))
-                _refuse_title(file, row, names, after)
+                _refuse_title(file, row, table.left, names, after)
                 records = chain(after, records)
             blocks = _blocks(records, row + 1, len(names))
-            return Sheet(file, row, names, blocks, table.name, table.unread)
+            return Sheet(file, row, names, blocks, table.name, table.unread, table.left)
     expected = "a table with a header row"
     raise RefusedInput([Problem(file, 1, "1", "", expected, "The file is empty.")])
 
@@ -141,12 +155,12 @@ def _filled(cells: Sequence[str]) -> int:
 
 
 def _refuse_title(
-    file: str, row: int, names: Sequence[str], after: Sequence[Sequence[str]]
+    file: str, row: int, left: int, names: Sequence[str], after: Sequence[Sequence[str]]
 ) -> None:
     """Refuse a title above the table: one cell, and wider rows after it."""
     # the separator was told from the title, so other ones still stand in the cells
     if any(_filled(cells) > 1 or set(SEPARATORS) & set("".join(cells)) for cells in after):
-        column, title = next((at, name) for at, name in enumerate(names, start=1) if name)
+        column, title = next((at, name) for at, name in enumerate(names, start=left + 1) if name)
         expected = "the header, with a name for each column"
         hint = "A title? The header must be the first row; take out what stands above it."
         raise RefusedInput([Problem(file, row, str(column), title, expected, hint)])

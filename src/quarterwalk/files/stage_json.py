@@ -119,20 +119,23 @@ def heat_so_far(clock: CropClock) -> float | None:
 
 
 def _events(clock: CropClock) -> Json:
+    bloom = clock.given.bloom
     given = {
-        Event.FIRST_SQUARE: clock.given.first_square is not None,
-        Event.FIRST_BLOOM: clock.given.bloom is not None,
+        Event.FIRST_SQUARE: clock.given.first_square,
+        Event.FIRST_BLOOM: None if bloom is None else (bloom, bloom),
     }
     told: Json = {}
     for event, odds in clock.odds.items():
-        told[event.value] = _event_json(odds, given=given.get(event, False))
+        told[event.value] = _event_json(odds, given.get(event))
         if event is Event.EMERGENCE:
-            told[FOUR_LEAVES] = _event_json(clock.four_leaves, given=False)
+            told[FOUR_LEAVES] = _event_json(clock.four_leaves, None)
     return told
 
 
-def _event_json(odds: DayOdds, *, given: bool) -> Json:
-    return {**_odds_json(odds), "level": RANGE, "given": given}
+def _event_json(odds: DayOdds, given: tuple[date, date] | None) -> Json:
+    """Give the days of an event: those that were given stay, whatever the weather says."""
+    told = {**_odds_json(odds), "level": RANGE, "given": given is not None}
+    return told if given is None else {**told, "low": _iso(given[0]), "high": _iso(given[1])}
 
 
 def _odds_json(odds: DayOdds) -> Json:

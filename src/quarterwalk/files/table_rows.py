@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import Any
 
 from quarterwalk.errors import Problem
-from quarterwalk.files.coded import Misread
+from quarterwalk.files.coded import Misread, read_cell
 from quarterwalk.files.header import width_problems
 from quarterwalk.files.sheet import Sheet
 
@@ -58,7 +58,7 @@ def read_cells(
     faults: dict[str, Misread] = {}
     for column, read in readers.items():
         try:
-            values[column] = read(text.get(column, ""))
+            values[column] = read_cell(read, text.get(column, ""))
         except Misread as fault:
             faults[column] = fault
     return values, faults

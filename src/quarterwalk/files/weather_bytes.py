@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import IO
 
 from quarterwalk.files.bounded_file import Bound, bytes_from, bytes_of
-from quarterwalk.files.refusal import refuse
+from quarterwalk.files.refusal import DAMAGED, refuse
 
 MOST_BYTES = 64 << 20
 """Largest weather file: 200,000 days have under 10 MB, the archive's file of one station with
@@ -107,8 +107,8 @@ def _unpacked(data: bytes, file: str) -> bytes:
     try:
         with gzip.GzipFile(fileobj=io.BytesIO(data)) as packed:
             out = bytes_from(io.BytesIO(packed.read(MOST_BYTES + 1)), file, _UNPACKED)
-    except (OSError, EOFError, zlib.error) as error:
-        refuse(file, str(error), "a packed file that is whole", "The file may be cut off.")
+    except (OSError, EOFError, zlib.error):
+        refuse(file, DAMAGED, "a packed file that is whole", "The file may be cut off.")
     if out.startswith(_GZIP):
         refuse(file, "one packed twice", "a file that is packed once", "Unpack it once.")
     return out

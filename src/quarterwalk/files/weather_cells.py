@@ -12,13 +12,17 @@ from datetime import date, datetime, timedelta
 import numpy as np
 
 from quarterwalk.files.boundary_limits import LONGEST_NAME
-from quarterwalk.files.cells import day, name
+from quarterwalk.files.cells import (
+    FAR_YEAR_HINT,
+    FIRST_YEAR,
+    LAST_YEAR,
+    SERIAL,
+    SERIAL_HINT,
+    day,
+    name,
+)
 from quarterwalk.files.coded import Misread
 from quarterwalk.weather.daily import DayMark
-
-# Years that a weather file may have; outside of them a date is a slip of the pen. The
-# oldest daily thermometer series begin in the 18th century (from memory).
-FIRST_YEAR, LAST_YEAR = 1700, 2199
 
 MARKS = {
     "measured": DayMark.MEASURED,
@@ -31,11 +35,9 @@ MARKS = {
 
 _NUMBER = re.compile(r"[+-]?(?:[0-9]{1,6}(?:\.[0-9]{0,20})?|\.[0-9]{1,20})")
 _HOUR = re.compile(
-    r"([0-9]{4}-[0-9]{2}-[0-9]{2})(?:[T ]([01][0-9]|2[0-3]):([0-9]{2})(:[0-9.]{2,12})?)?"
+    r"([0-9]{4}-[0-9]{2}-[0-9]{2})"
+    r"(?:[T ]([01][0-9]|2[0-3]):([0-9]{2})(:[0-5][0-9](?:\.[0-9]{1,9})?)?)?"
 )
-# How a spreadsheet counts days; from 1954 to 2173 they have five digits.
-_SERIAL = re.compile(r"[2-9][0-9]{4}(?:\.[0-9]*)?")
-_SERIAL_HINT = "The number of a day in a spreadsheet? Format the column as a date."
 _LOOKALIKES = str.maketrans({"O": "0", "o": "0", "l": "1", "I": "1", "S": "5", "B": "8"})
 _FOR_NOTHING = re.compile(r"n/?a|nan|null|none|m|missing|-+|\.|\?+|#n/a", re.IGNORECASE)
 _WITH_UNIT = re.compile(r"[+-]?[0-9.]+ *(?:°|º|deg|degrees)? *[CFcf%]?")
@@ -84,12 +86,9 @@ elevation = number("metres above the sea from -500 to 9000", _LOWEST_M, _HIGHEST
 
 def weather_day(text: str) -> date:
     """Read the day of a row."""
-    if _SERIAL.fullmatch(text):
-        raise Misread("a date as YYYY-MM-DD", _SERIAL_HINT)
     found = day(text)
     if found is None:
         raise Misread("a date as YYYY-MM-DD", "The cell is blank.")
-    _refuse_far_year(found.year)
     return found
 
 
@@ -99,14 +98,15 @@ def hour(text: str) -> datetime:
     found = _HOUR.fullmatch(text)
     if not found:
         hint = "The cell is blank." if not text else "Year first; hours from 00 to 23; no zone."
-        hint = _SERIAL_HINT if _SERIAL.fullmatch(text) else hint
+        hint = SERIAL_HINT if SERIAL.fullmatch(text) else hint
         raise Misread(expected, hint)
     try:
         when = datetime.fromisoformat(f"{found[1]}T{found[2] or '00'}:{found[3] or '00'}")
         seconds = float((found[4] or ":00")[1:])
     except ValueError:
         raise Misread(expected, "There is no such time.") from None
-    _refuse_far_year(when.year)
+    if not FIRST_YEAR <= when.year <= LAST_YEAR:
+        raise Misread(expected, FAR_YEAR_HINT)
     return when + timedelta(minutes=round(seconds / 60.0))
 
 
@@ -124,8 +124,3 @@ def short_text(text: str) -> str:
     if len(text) > LONGEST_NAME:
         raise Misread(f"a text of at most {LONGEST_NAME} characters")
     return name(text)
-
-
-def _refuse_far_year(year: int) -> None:
-    if not FIRST_YEAR <= year <= LAST_YEAR:
-        raise Misread(f"a day from the years {FIRST_YEAR} to {LAST_YEAR}")

@@ -196,7 +196,7 @@ def _wait_asked(response: urllib3.BaseHTTPResponse, now: datetime) -> float | No
         return float(told)
     try:
         when = parsedate_to_datetime(told)
-    except ValueError:
+    except (ValueError, OverflowError):  # a year, or an offset, of many digits
         return None
     if when.tzinfo is None:
         when = when.replace(tzinfo=UTC)

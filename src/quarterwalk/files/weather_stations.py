@@ -41,12 +41,14 @@ def stations_of(rows: WeatherRows) -> tuple[list[Station], IntArray]:
     Raises
     ------
     RefusedInput
-        If some rows lack the id that others have, or one station has two places.
+        If some rows lack the id that others have, or one station has two places or half of one.
     """
     ids = _first_come(rows, "station")
     given = {name: _one_each(rows, name, ids) for name in STATION_READERS if name != "station"}
     _, first = np.unique(ids, return_index=True)
-    return [_station(rows, int(at), given, i) for i, at in enumerate(first)], ids
+    found = [_station(rows, int(at), given, i) for i, at in enumerate(first)]
+    _refuse_half_places(rows, found, given, ids)
+    return found, ids
 
 
 def _first_come(rows: WeatherRows, name: str) -> IntArray:
@@ -95,10 +97,6 @@ def _station(rows: WeatherRows, at: int, given: Mapping[str, list[Any]], index: 
     column = rows.columns.get("station")
     known = str(column.values[int(column.codes[at])]) if column is not None else ""
     east, north = given["longitude"][index], given["latitude"][index]
-    if (east is None) != (north is None):
-        absent = "longitude" if east is None else "latitude"
-        expected = f"given for station {shown(known or rows.file)}, as the other of the two is"
-        raise RefusedInput([Problem(rows.file, None, absent, "", expected)])
     place = None if east is None or north is None else (east, north)
     return Station(
         known or _called_as(rows.file),
@@ -106,3 +104,17 @@ def _station(rows: WeatherRows, at: int, given: Mapping[str, list[Any]], index: 
         place,
         given["elevation_m"][index],
     )
+
+
+def _refuse_half_places(
+    rows: WeatherRows, stations: list[Station], given: Mapping[str, list[Any]], ids: IntArray
+) -> None:
+    """Refuse the first station that has a latitude and no longitude, or the other way round."""
+    for index, (east, north) in enumerate(zip(given["longitude"], given["latitude"], strict=True)):
+        if (east is None) == (north is None):
+            continue
+        absent, there = ("longitude", "latitude") if east is None else ("latitude", "longitude")
+        stated = np.isfinite(rows.numbers(there)) & (ids == index)
+        row = int(rows.file_rows[np.argmax(stated)])
+        expected = f"given for station {shown(stations[index].id)}, as its {there} is"
+        raise RefusedInput([Problem(rows.file, row, absent, "", expected)])

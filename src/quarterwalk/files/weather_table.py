@@ -108,10 +108,11 @@ def unit_of(sheet: Sheet, named: Mapping[Degrees, tuple[str, ...]]) -> Degrees:
         return found[0]
     both = " or ".join(",".join(columns) for columns in named.values())
     bare = next((names[name] for name in names if name in _BARE | {"temp", "temperature"}), "")
-    got = "both" if found else bare
     hint = "The unit stands in the column's name: _f for Fahrenheit, _c for Celsius."
-    column = bare or named[Degrees.FAHRENHEIT][0]
     expected = f"columns named {both}"
+    column = named[Degrees.FAHRENHEIT][0] if found else bare or None
+    # without a column that looks like one, the header as a whole is what was found
+    got = "both" if found else bare or ",".join(sheet.header)
     raise RefusedInput([Problem(sheet.file, sheet.header_row, column, got, expected, hint)])
 
 

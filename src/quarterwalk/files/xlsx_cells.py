@@ -16,6 +16,8 @@ from python_calamine import (
 )
 
 from quarterwalk.errors import Problem, RefusedInput
+from quarterwalk.files.coded import Unworked
+from quarterwalk.files.refusal import DAMAGED
 from quarterwalk.files.xlsx_parts import LAST_COLUMN, Place, SheetFacts, no_workbook, sheet_facts
 
 
@@ -32,11 +34,14 @@ class XlsxTable:
         What the sheet is called.
     unread : tuple of str
         The other sheets on show that have anything in them.
+    left : int
+        Columns left of the first one in use. [count]
     """
 
     rows: Iterator[Sequence[str]]
     name: str = ""
     unread: tuple[str, ...] = ()
+    left: int = 0
 
 
 def xlsx_table(file: str, data: bytes) -> XlsxTable:
@@ -75,9 +80,10 @@ def xlsx_table(file: str, data: bytes) -> XlsxTable:
             if _has_anything(sheet):
                 # the rest is not loaded: a sheet that is not read may be of any size
                 unread = tuple(other for _, other, told in shown[place + 1 :] if told.filled)
-                return XlsxTable(_rows(sheet, of_sheet.unread), name, unread)
-    except CalamineError as error:
-        raise no_workbook(file, str(error)) from None
+                _, left = sheet.start or (0, 0)
+                return XlsxTable(_rows(sheet, left, of_sheet.unread), name, unread, left)
+    except CalamineError:
+        raise no_workbook(file, DAMAGED) from None
     return XlsxTable(iter(()))
 
 
@@ -94,14 +100,15 @@ def _has_anything(sheet: CalamineSheet) -> bool:
     return any(str(cell).strip() for row in sheet.iter_rows() for cell in row)
 
 
-def _rows(sheet: CalamineSheet, unread: Mapping[Place, str]) -> Iterator[list[str]]:
+def _rows(sheet: CalamineSheet, left: int, unread: Mapping[Place, str]) -> Iterator[list[str]]:
     """Give the sheet's rows as text, from row 1 and from its first column in use on."""
-    _, left = sheet.start or (0, 0)
     rows_with_unread = {row for row, _ in unread}
     for number, row in enumerate(sheet.iter_rows()):
         texts = [_text(cell) for cell in row]
         if number in rows_with_unread:
-            texts = [text or unread.get((number, i), "") for i, text in enumerate(texts, left)]
+            texts = [
+                text or Unworked(unread.get((number, i), "")) for i, text in enumerate(texts, left)
+            ]
         yield texts
 
 

@@ -12,6 +12,7 @@ from dataclasses import dataclass, field
 from typing import IO
 
 from quarterwalk.errors import Problem, RefusedInput
+from quarterwalk.files.refusal import DAMAGED
 from quarterwalk.files.zip_members import DAMAGED_ZIP
 
 # Limits against files made to fill the memory; a million plants need a tenth of them
@@ -58,9 +59,9 @@ class SheetFacts:
     filled: bool = False
 
 
-def no_workbook(file: str, said: str) -> RefusedInput:
+def no_workbook(file: str, what: str, hint: str = "") -> RefusedInput:
     """Refuse a file that is no workbook, or a damaged one."""
-    return RefusedInput([Problem(file, None, None, said, "an XLSX workbook that is whole")])
+    return RefusedInput([Problem(file, None, None, what, "an XLSX workbook that is whole", hint)])
 
 
 def sheet_facts(file: str, data: bytes) -> list[SheetFacts]:
@@ -88,8 +89,11 @@ def sheet_facts(file: str, data: bytes) -> list[SheetFacts]:
     """
     try:
         with zipfile.ZipFile(io.BytesIO(data)) as book:
-            if "content.xml" in book.namelist():
-                raise no_workbook(file, "another kind of workbook")
+            names = book.namelist()
+            if "content.xml" in names:
+                raise no_workbook(file, "another kind of workbook", "Save the table as XLSX.")
+            if not any(name.startswith("xl/") for name in names):
+                raise no_workbook(file, "a zip without a workbook in it", "Unpack it first.")
             left, found = MOST_BYTES, {}
             for part in book.infolist():
                 facts = found[part.filename] = SheetFacts()
@@ -101,8 +105,8 @@ def sheet_facts(file: str, data: bytes) -> list[SheetFacts]:
                             raise RefusedInput([Problem(file, None, None, part.filename, expected)])
                         _look(chunk, facts)
             return [found.get(name, SheetFacts()) for name in _sheet_parts(book)]
-    except DAMAGED_ZIP as error:
-        raise no_workbook(file, str(error)) from None
+    except DAMAGED_ZIP:
+        raise no_workbook(file, DAMAGED) from None
 
 
 def _chunks(stream: IO[bytes]) -> Iterator[bytes]:

@@ -20,7 +20,7 @@ from quarterwalk.files.boundary_limits import (
     MOST_RATIO,
     megabytes,
 )
-from quarterwalk.files.refusal import refuse
+from quarterwalk.files.refusal import DAMAGED, refuse
 
 ZIP_MAGIC = (b"PK\x03\x04", b"PK\x05\x06")
 """How a zip begins; the second, one without any file in it."""
@@ -94,8 +94,8 @@ def members(file: str, data: bytes, wanted: Callable[[str], bool]) -> tuple[Memb
                 left -= len(member.data)
                 found.append(member)
             return tuple(found)
-    except DAMAGED_ZIP as error:
-        refuse(file, str(error) or "a damaged one", "a zip that is whole")
+    except DAMAGED_ZIP:
+        refuse(file, DAMAGED, "a zip that is whole")
 
 
 def _is_read(file: str, info: zipfile.ZipInfo, wanted: Callable[[str], bool]) -> bool:
