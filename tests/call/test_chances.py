@@ -93,6 +93,8 @@ def test_a_walk_on_its_line_is_not_settled_by_more_plants():
 def test_an_unfinished_walk_is_settled_by_finishing_it():
     made = call(reading(5, plants=(10, 10, 10, 0)), "mid-coast")
     assert made.settle.text == "About 70 more plants finish the walk."
+    one = call(reading(5, plants=(33, 33, 33, 0)), "mid-coast")
+    assert one.settle.text == "About 1 more plant finishes the walk."
 
 
 def test_squares_too_few_to_read_say_how_many_more_plants():

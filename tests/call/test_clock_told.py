@@ -236,6 +236,15 @@ def test_the_season_a_week_after_bloom_may_be_over_where_bloom_is_a_range():
     assert out.verdict is Verdict.NONE
 
 
+@pytest.mark.parametrize(("chance", "treats"), [(0.5, True), (0.51, False)])
+def test_a_week_after_bloom_that_is_likely_over_by_weather_is_not_to_treat(chance, treats):
+    rule = load_guideline("coastal-bend")
+    call = called(28, rule=rule, weeks=odds(0.1, blooming=0.9), bloomed_a_week=chance)
+    assert (call.verdict is Verdict.TREAT) is treats
+    assert ("season-edge" in codes(call)) is not treats
+    assert call.provisional is not treats
+
+
 @pytest.mark.parametrize(
     ("either_way", "said"),
     [(0, "First square was 25 days ago or more"), (3, "First square may have been 25 days ago")],
@@ -275,6 +284,12 @@ def test_weeds_may_be_cleared_once_the_weather_is_sure_of_bloom_as_in_a_season()
     assert unsure.host_weeds.text.startswith("Leave host weeds standing")
 
 
+@pytest.mark.parametrize(("km", "said"), [(39.9, False), (40.0, True)])
+def test_a_station_far_off_is_told(km, said):
+    text = text_of(called(10, station="Gin yard", distance_km=km), FIRST)
+    assert ("The station is 25 miles off, so the days may be further out" in text) is said
+
+
 def test_a_bloom_that_the_weather_hardly_leaves_is_not_acted_on():
     odd = AtOdds(
         SQUARE + timedelta(days=6),
@@ -285,7 +300,7 @@ def test_a_bloom_that_the_weather_hardly_leaves_is_not_acted_on():
     )
     call = called(8, bloom=SQUARE + timedelta(days=6), at_odds=odd)
     assert (call.verdict, call.provisional) == (Verdict.NONE, True)
-    assert call.host_weeds.text.startswith("Leave host weeds standing")
+    assert call.host_weeds.text.startswith("Leave host weeds standing for now: flowers were seen")
 
 
 @pytest.mark.parametrize(("day", "code"), [(38, "bloom-date"), (50, "bloom-date")])
@@ -301,7 +316,11 @@ def test_where_nothing_more_can_be_found_out_nobody_is_asked_to_find_it_out():
     counted = called(7, first=-4, last=4, found=between, branches_counted=True)
     assert "Find out the day" not in text_of(near, "weeks-differ")
     assert "Find out the day" in text_of(far, "weeks-differ")
-    assert "count the fruiting branches" not in counted.settle.text
+    assert near.settle.text.endswith("From Thursday 18 June on it is week 2.")
+    assert counted.settle.text == (
+        "Branches were counted on this walk's day and leave week 1 or 2 open. Count them again on"
+        " the next look."
+    )
 
 
 def test_a_flower_is_asked_for_once():

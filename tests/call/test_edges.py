@@ -1,5 +1,6 @@
 """What stands above the verdict table: seasons, unsure weeks, unfinished walks, recent sprays."""
 
+import re
 from datetime import timedelta
 from fractions import Fraction
 
@@ -154,6 +155,23 @@ def test_a_range_that_reaches_before_first_square_is_never_to_treat(day, latest)
     assert ("season-edge" in codes(made)) is outside
 
 
+@pytest.mark.parametrize(("day", "latest"), [(46, 2), (45, 0)])
+def test_a_range_that_reaches_past_day_45_is_never_to_treat(day, latest):
+    made = call(reading(40, **PAST), day=day, latest=latest)
+    assert made.verdict == ("look-sooner" if latest else "treat")
+    assert made.provisional
+    assert "bloom-date" in codes(made)
+    told = [each.text for each in made.reasons if each.code == "season-edge"]
+    assert told == (
+        [
+            "First square may even have been more than 45 days ago, and past that there is no call"
+            " without a bloom date. The call is for the days before, and not to treat."
+        ]
+        if latest
+        else []
+    )
+
+
 def test_a_range_that_reaches_past_week_three_is_judged_on_its_days_inside():
     made = call(reading(40), "oklahoma", day=22, latest=4)
     assert (made.verdict, made.provisional) == ("look-sooner", True)
@@ -180,6 +198,9 @@ def test_a_line_may_be_chosen_inside_the_range_only():
     for line in (Fraction(249, 10), Fraction(31)):
         with pytest.raises(LineOutsideRange, match="from 25 to 30"):
             check_line(rule, line)
+    for line in ("24.9999999", "30.00001"):
+        with pytest.raises(LineOutsideRange, match=f"from 25 to 30 .*, got {re.escape(line)}"):
+            check_line(rule, Fraction(line))
     with pytest.raises(LineOutsideRange, match="must be 15"):
         check_line(load_guideline("mid-coast"), Fraction(16))
     with pytest.raises(LineOutsideRange, match="by week"):

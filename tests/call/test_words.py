@@ -7,9 +7,10 @@ from fractions import Fraction
 import pytest
 
 from quarterwalk.call import explain
-from quarterwalk.call.figures import beside, day_words, listed, number, span
+from quarterwalk.call.figures import beside, day_words, exact, listed, number, span
+from quarterwalk.call.seen import found
 from quarterwalk.reading import take_reading
-from quarterwalk.walk import InsectCount, Quadrant
+from quarterwalk.walk import InsectCount, PlantCheck, Quadrant, Walk
 from tests.call.made import call, codes, reading, walk
 
 
@@ -30,6 +31,44 @@ def test_dates_lists_and_ranges_as_people_say_them():
     assert listed(["NW", "NE", "SE"]) == "NW, NE and SE"
     assert span(24.2, 46.9) == "24 to 47"
     assert number(Fraction(25, 2)) == "12.5"
+
+
+@pytest.mark.parametrize("line", ["25", "27.5", "24.9999999", "30.00001", "999999.123456789"])
+def test_a_line_is_written_as_it_was_read(line):
+    assert number(exact(line)) == line
+
+
+@pytest.mark.parametrize(
+    "text", ["", ".", "-1", "1e99999999", "76/3", "1_0", "nan", "1234567", "２５"]
+)
+def test_what_is_no_line_is_not_read(text):
+    with pytest.raises(ValueError, match=r"such as 25 or 27\.5"):
+        exact(text)
+
+
+def test_a_range_is_never_rounded_across_its_line():
+    assert span(24.6, 44.2, Fraction(25)) == "24.6 to 44"
+    assert span(19.0, 25.3, Fraction(25)) == "19 to 25"
+    assert span(17.2, 24.53, Fraction(25)) == "17 to 24.6"
+    assert span(84.6, 90.4, Fraction(85)) == "84.6 to 90"
+
+
+def test_a_range_reaches_to_what_was_measured():
+    assert span(1.2, 845.4, around=Fraction(0)) == "0 to 845"
+    assert span(4.0, 39000.0, around=Fraction(0)) == "0 to 1,000 or more"
+    assert span(55.6, 98.4, around=Fraction(100)) == "56 to 100"
+    assert span(14.0, 27.6, around=Fraction(20)) == "14 to 28"
+    assert span(26.0, 39000.0, around=Fraction(100)) == "26 or more"
+
+
+@pytest.mark.parametrize(("plants", "told"), [(1, "0 to 1,000 or more"), (2, "0 to 845")])
+def test_of_none_found_the_range_begins_at_none(plants, told):
+    none = InsectCount(0, 0)
+    checks = tuple(PlantCheck(Quadrant.NW, n, insects=none) for n in range(1, plants + 1))
+    few = take_reading(Walk("any", date(2026, 6, 20), checks))
+    low, _ = few.per_100_interval(0.9)
+    assert low > 0.5  # of the one distribution, which stays as it is
+    assert found(few, None, 0.9) == f"0 fleahoppers per 100 plants, most likely {told}"
 
 
 def test_a_call_is_told_in_the_order_found_meaning_sure_next_care():
@@ -78,4 +117,26 @@ def test_no_call_prints_a_rate_or_an_interval_of_days_to_spray():
 def test_losses_are_told_by_kind():
     made = call(reading(0, healthy=270, missing=20, blasted=10))
     text = next(r.text for r in made.reasons if r.code == "losses")
-    assert text == "Of 30 squares lost, 20 are missing and 10 are blasted."
+    assert text == "Of 300 squares checked, 30 are lost: 20 missing and 10 blasted."
+
+
+def test_losses_of_one_kind_and_a_single_loss_say_of_how_many():
+    def told(**squares):
+        made = call(reading(0, **squares))
+        return next(r.text for r in made.reasons if r.code == "losses")
+
+    assert told(healthy=270, missing=30) == (
+        "Of 300 squares checked, 30 are lost, all of them missing."
+    )
+    assert told(healthy=299, blasted=1) == "Of 300 squares checked, one is lost: it is blasted."
+
+
+@pytest.mark.parametrize(
+    ("day", "latest", "when"),
+    [(3, 0, "in week 1 of squaring."), (10, 6, "if it is week 1 of squaring."),
+     (2, 5, "if it is week 1 of squaring."), (10, 0, "in week 2 of squaring.")],
+)  # fmt: skip
+def test_a_floor_is_told_for_a_week_only_where_the_week_is_sure(day, latest, when):
+    made = call(reading(34, healthy=240, missing=60), day=day, latest=latest)
+    text = next(r.text for r in made.reasons if r.code in ("set-under", "set-well-under"))
+    assert text.endswith(when)

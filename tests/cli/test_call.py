@@ -70,6 +70,20 @@ def test_the_level_widens_the_range(walks, capsys):
     assert narrow["per_100_high"] < wide["per_100_high"]
 
 
+@pytest.mark.parametrize("given", ["0", "0.9999999999999999", "1", "90", "nan", "high"])
+def test_a_level_that_no_range_has_is_refused(given, walks, capsys):
+    with pytest.raises(SystemExit) as stopped:
+        main(["read", walks, "--level", given])
+    assert stopped.value.code == 2
+    told = f'must be above 0 and at most 0.999999, such as 0.90, got "{given}"'
+    assert told in capsys.readouterr().err
+
+
+def test_the_highest_level_has_a_range_that_json_can_hold(walks, capsys):
+    reading = told(capsys, "read", walks, "--level", "0.999999")["walks"][0]["reading"]
+    assert 0 < reading["per_100_low"] < reading["per_100_high"] < 1000
+
+
 def test_what_was_not_looked_at_is_null_not_zero(tmp_path, capsys):
     path = tmp_path / "walks.csv"
     path.write_text(HEADER + "\nHome,2026-06-20,,NW,,1,,,3,0,0,0,\n", encoding="utf-8")
@@ -129,6 +143,8 @@ def test_walks_come_from_standard_input(monkeypatch, capsys):
         ["call", "{walks}", *SHP, "--first-square", "2026-06-10", "--bloom", "2026-06-01"],
         ["call", "{walks}", *SHP, "--first-square", "2026-06-10", "--line", "31"],
         ["call", "{walks}", *SHP, "--first-square", "2026-06-10", "--line", "many"],
+        ["call", "{walks}", *SHP, "--first-square", "2026-06-10", "--line", "1e9999999"],
+        ["call", "{walks}", *SHP, "--first-square", "2026-06-10", "--line", "24.9999999"],
         ["call", "{walks}", *SHP, "--first-square", "2026-06-10", "--plantings", "p.csv"],
         ["call", "{walks}", *SHP, "--plantings", "p.csv", "--bloom", "2026-07-01"],
         ["call", "{walks}", *SHP, "--first-square", "2026-06-10", "--level", "1.5"],

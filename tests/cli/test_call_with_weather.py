@@ -49,6 +49,13 @@ def crop_of(run: Run, *words: str) -> dict[str, Any]:
     return stage
 
 
+def test_a_field_without_a_walk_may_lack_its_first_square(run: Run) -> None:
+    write_walks(rows(on="2026-06-20"))
+    write_table("plantings.csv", HEAD, "Creek,2026-05-01,,,", "Home 40,2026-05-01,2026-06-10,,")
+    words = ["call", "walks.csv", *SHP, "--plantings", "plantings.csv"]
+    assert stage_of(run, *words)["squaring_weeks"] == [2]
+
+
 def test_a_blank_first_square_is_worked_out(run: Run, words: list[str]) -> None:
     # 512 heat units from planting to first square at 20 a day: about 27 May
     stage = stage_of(run, *words)
@@ -171,7 +178,7 @@ def test_options_that_do_not_go_together_exit_with_2(
 def test_without_weather_a_blank_first_square_is_refused(run: Run, words: list[str]) -> None:
     _, err = run(*words[:-2], status=3)
     assert "plantings.csv row 2, column first_square: must be a date" in err
-    assert err.endswith("The cell is blank. Or leave it blank and give --weather.\n")
+    assert err.endswith("Give a day, or leave it blank and give --weather.\n")
 
 
 def test_without_weather_nor_planting_a_blank_first_square_takes_both(
@@ -179,7 +186,7 @@ def test_without_weather_nor_planting_a_blank_first_square_takes_both(
 ) -> None:
     write_table("plantings.csv", HEAD, "Home 40,,,,")
     _, err = run(*words[:-2], status=3)
-    assert err.endswith("Or leave it blank and give --weather and the day of planting.\n")
+    assert err.endswith("or leave it blank and give --weather and the day of planting.\n")
 
 
 def test_a_table_without_first_square_is_told_that_weather_would_do(

@@ -206,6 +206,16 @@ def test_an_out_that_is_a_file_is_told_and_left_alone(told: Told) -> None:
     assert Path("taken").read_text(encoding="utf-8") == "mine"
 
 
+def test_boundaries_that_were_given_are_not_written_over(told: Told) -> None:
+    Path("d").mkdir()
+    mine = Path("d/fields.geojson")
+    mine.write_text("my own", encoding="utf-8")
+    words = ["--calls-only", "--out", "d", "--fields", "d/fields.geojson"]
+    said = told("demo", *words, status=2)
+    assert "--out must leave the files alone that are read" in said
+    assert mine.read_text(encoding="utf-8") == "my own"
+
+
 def test_a_seed_below_0_is_told(told: Told) -> None:
     assert "--seed must be 0 or more, got -1" in told(
         "demo", "--calls-only", "--seed", "-1", status=2

@@ -156,6 +156,9 @@ def test_standard_input_that_is_no_geojson_is_refused(
     [
         (["--date", "20.6.2026"], "must be a date as YYYY-MM-DD"),
         (["--date", "2026-02-30"], "must be a date as YYYY-MM-DD"),
+        (["--date", "2026-W01-1"], "must be a date as YYYY-MM-DD"),
+        (["--date", "9999-12-31"], 'got "9999-12-31". The year must be from 1700 to 2199.'),
+        (["--date", ""], 'must be a date as YYYY-MM-DD, got ""'),
         (["--loops", "0+5"], "such as 2+3"),
         (["--loops", "2+"], "such as 2+3"),
         (["--loops", "6+5"], "10 in all at most"),
@@ -313,12 +316,21 @@ def test_an_out_that_is_no_folder_is_told_and_left_alone(run: Run, out: str) -> 
     assert Path("taken").read_text(encoding="utf-8") == "mine"
 
 
-def test_a_name_that_is_taken_by_a_folder_stops_it_and_leaves_whole_files_only(run: Run) -> None:
+def test_a_name_that_is_taken_by_a_folder_stops_it_before_anything_is_written(run: Run) -> None:
     Path("d/Home-40.svg").mkdir(parents=True)
     _, err = run("quarters", write_fields("Gin", "Home 40"), *DAY, "--out", "d", status=2)
     assert "--out must be" in err
-    assert files_in("d") == {"Gin.gpx", "Gin.svg", "Home-40.gpx", "Home-40.svg"}
-    assert gpxpy.parse(Path("d/Home-40.gpx").read_text(encoding="utf-8")).waypoints
+    assert f"{Path('d/Home-40.svg')} is a folder" in err
+    assert files_in("d") == {"Home-40.svg"}
+
+
+@pytest.mark.parametrize("name", ["quarters.geojson", "parts.geojson"])
+def test_the_boundaries_that_were_read_are_not_written_over(run: Run, name: str) -> None:
+    mine = Path(write_fields("Home 40")).rename(name).read_bytes()
+    _, err = run("quarters", name, *DAY, "--out", ".", status=2)
+    assert f"--out must leave the files alone that are read, got {name}." in err
+    assert Path(name).read_bytes() == mine
+    assert files_in(".") == {name}
 
 
 def test_a_second_run_leaves_other_peoples_files_alone(run: Run) -> None:

@@ -284,6 +284,27 @@ def test_a_wrong_command_line_exits_with_2_and_writes_nothing(
     assert files_in(".") == {"walks.csv"}
 
 
+def test_a_name_that_is_taken_by_a_folder_stops_it_before_anything_is_written(run: Run) -> None:
+    walks = write_walks(rows())
+    run("report", walks, *RULE, "--out", "d")
+    for name in sorted(files_in("d")):
+        taken = Path("taken", name)
+        taken.mkdir(parents=True)
+        _, err = run("report", walks, *RULE, "--out", "taken", status=2)
+        assert f"{taken} is a folder" in err
+        assert files_in("taken") == {name}
+        taken.rmdir()
+
+
+def test_walks_that_are_called_as_a_report_are_not_written_over(run: Run) -> None:
+    run("report", write_walks(rows()), *RULE, "--out", "d")
+    (text,) = (name for name in files_in("d") if name.endswith(".txt"))
+    mine = Path("walks.csv").rename(text).read_bytes()
+    _, err = run("report", text, *RULE, "--out", ".", status=2)
+    assert "--out must leave the files alone that are read" in err
+    assert Path(text).read_bytes() == mine
+
+
 def test_refused_walks_or_boundaries_exit_with_3_and_write_nothing(run: Run) -> None:
     Path("bad.csv").write_text(table(rows()).replace(",NW,1,1,", ",XX,1,1,"), encoding="utf-8")
     _, err = run("report", "bad.csv", *RULE, "--out", "d", status=3)

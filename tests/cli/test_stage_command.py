@@ -250,6 +250,15 @@ def test_pages_and_pdfs_are_named_for_their_fields(run: Run, season: list[str]) 
     assert Path("seasons/Home-40.pdf").read_bytes().startswith(b"%PDF")
 
 
+def test_a_name_that_is_taken_by_a_folder_stops_it_before_anything_is_written(
+    run: Run, season: list[str]
+) -> None:
+    Path("seasons/Home-40.html").mkdir(parents=True)
+    _, err = run(*season, "--brief", "--out", "seasons", status=2)
+    assert f"{Path('seasons/Home-40.html')} is a folder" in err
+    assert files_in("seasons") == {"Home-40.html"}
+
+
 def test_without_the_extra_there_are_pages_and_a_line_says_what_brings_pdfs(
     run: Run, season: list[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:

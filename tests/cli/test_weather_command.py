@@ -39,9 +39,9 @@ def told(run: Run, *words: str) -> dict[str, Any]:
 def test_heat_units_are_told_by_week_beside_other_years(run: Run) -> None:
     out, _ = run("weather", write_station(), *MAY)
     assert [line.split() for line in out.splitlines() if line.startswith("  2026-")] == [
-        ["2026-05-01", "140", "140", "112"],
-        ["2026-05-08", "140", "280", "224"],
-        ["2026-05-15", "140", "420", "336"],
+        ["2026-05-01", "7", "140", "140", "112"],
+        ["2026-05-08", "7", "140", "280", "224"],
+        ["2026-05-15", "7", "140", "420", "336"],
     ]
     assert "In all 420 heat units." in out
     assert "For the same days the mean of 6 other years is 336." in out
@@ -75,16 +75,19 @@ def joined(out: str) -> str:
     return " ".join(out.split())
 
 
-def test_a_last_week_that_is_short_is_marked(run: Run) -> None:
+def test_each_week_has_its_days_under_their_own_heading(run: Run) -> None:
     out, _ = run("weather", forecast_from(13))
+    (head,) = (line for line in out.splitlines() if "week from" in line)
+    assert head.split()[:5] == ["week", "from", "days", "heat", "units"]
     weeks = [line.split() for line in out.splitlines() if line.startswith("  2026-")]
     assert weeks == [
-        ["2026-05-01", "140", "140", "–"],
-        ["2026-05-08", "140", "280", "–"],
-        ["2026-05-15", "100", "380", "–", "5", "days"],
+        ["2026-05-01", "7", "140", "140", "–"],
+        ["2026-05-08", "7", "140", "280", "–"],
+        ["2026-05-15", "5", "100", "380", "–"],
     ]
-    out, _ = run("weather", "ahead.csv", "--to", "2026-05-15")
-    assert out.splitlines()[-5].split()[-2:] == ["1", "day"]
+    short = next(line for line in out.splitlines() if line.startswith("  2026-05-15"))
+    assert short.rindex("5 ") < head.index("heat units")
+    assert len(short) < head.index("filled")
 
 
 def test_a_gap_is_told_with_how_it_was_filled(run: Run) -> None:
@@ -92,7 +95,7 @@ def test_a_gap_is_told_with_how_it_was_filled(run: Run) -> None:
     assert "2 of them are missing" in out
     assert "Filled: 2 on a straight line between the days around." in out
     assert "Cedar Gin, 2026-05-09 to 2026-05-10: no temperatures; 2 days are missing." in out
-    assert "2026-05-08          140      280          224  2" in out
+    assert "2026-05-08     7         140      280          224  2" in out
 
 
 def test_a_gap_that_can_not_be_filled_leaves_no_sum(run: Run) -> None:
@@ -253,9 +256,22 @@ def test_of_several_stations_that_may_have_filled_a_gap_the_farthest_is_told(run
 def test_a_station_at_two_places_is_refused_with_both(run: Run) -> None:
     past = write_station("past.csv", last=date(2025, 12, 31))
     late = write_station("late.csv", first=date(2026, 1, 1), place="33.72,-101.85")
-    _, err = run("weather", past, late, status=2)
-    assert "station gin stands at 33.62,-101.85 in one file and at 33.72,-101.85" in err
-    assert "6.9 miles apart" in err
+    out, err = run("weather", past, late, "--json", status=3)
+    (problem,) = json.loads(out)["errors"]
+    assert (problem["file"], problem["value"]) == ("late.csv", "33.72,-101.85")
+    assert problem["expected"] == (
+        "within 5 miles of 33.62,-101.85, where past.csv has station gin"
+    )
+    assert err.startswith("late.csv: must be within 5 miles of 33.62,-101.85")
+    assert "That is 6.9 miles apart." in err
+
+
+def test_of_three_files_the_one_that_told_the_place_is_named(run: Run) -> None:
+    past = write_station("past.csv", last=date(2025, 12, 31))
+    none = write_station("none.csv", first=date(2026, 1, 1), last=date(2026, 1, 9), place=",")
+    late = write_station("late.csv", first=date(2026, 1, 10), place="33.72,-101.85")
+    _, err = run("weather", past, none, late, status=3)
+    assert "where past.csv has station gin" in err
 
 
 def test_a_place_that_is_rounded_is_the_same(run: Run) -> None:
@@ -374,9 +390,36 @@ def test_a_wrong_command_line_exits_with_2(words: list[str], run: Run) -> None:
     assert err
 
 
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (["--cap", "50"], "--cap: the cap must be above the base, got base 60 and cap 50."),
+        (["--cap", "50", "--cutoff", "vertical"], "--cap: the cap must be above"),
+        (["--cap", "90", "--method", "four-case"], "--cap: the four-case formula knows no cap"),
+        (["--cutoff", "vertical"], "--cutoff: a cut-off (vertical) needs a cap; give one."),
+        (["--cap", "90", "--cutoff", "vertical"], "--cutoff: a cut-off (vertical) needs the"),
+    ],
+)
+def test_of_heat_options_that_do_not_go_together_the_one_at_fault_is_named(
+    words: list[str], said: str, run: Run
+) -> None:
+    _, err = run("weather", write_station(), *words, status=2)
+    assert f"quarterwalk weather: {said}" in err
+
+
 def test_a_folder_to_write_to_is_refused_by_its_option(run: Run) -> None:
     _, err = run("weather", write_station(), "--out", ".", status=2)
     assert '--out must be a file that can be written to, got "."' in err
+
+
+@pytest.mark.parametrize("out", ["station.csv", "./station.csv", "link.csv"])
+def test_a_file_that_is_read_is_not_written_over(out: str, run: Run) -> None:
+    mine = Path(write_station(without=GAP)).read_bytes()
+    Path("link.csv").symlink_to("station.csv")
+    said, err = run("weather", "station.csv", "--out", out, status=2)
+    assert f"--out must leave the files alone that are read, got {out}." in err
+    assert said == ""
+    assert Path("station.csv").read_bytes() == mine
 
 
 def test_one_day_is_told_as_one_day(run: Run) -> None:

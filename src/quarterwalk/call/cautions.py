@@ -127,7 +127,9 @@ def host_weeds(stage: Stage, *, squares_seen: bool = False) -> Reason:
             "The field most likely blooms by now, so host weeds around it may be cleared;"
             " look for a white flower first."
         )
-    elif stage.name is StageName.SQUARING or _bloom_in_doubt(stage):
+    elif stage.name is StageName.BLOOMING and bloom_in_doubt(stage):
+        text = weeds_in_doubt()
+    elif stage.name is StageName.SQUARING:
         text = phrase(
             "Leave host weeds standing until after bloom:"
             " cutting or spraying them now sends the insects into the cotton."
@@ -143,7 +145,30 @@ def _blooms_by_weather(stage: Stage) -> bool:
     return worked is not None and not stage.bloom_known and worked.weeks.blooming >= NEARLY_SURE
 
 
-def _bloom_in_doubt(stage: Stage) -> bool:
-    """Tell whether the bloom that was seen lies too far from the weather to act on."""
+def weeds_in_doubt() -> str:
+    """Say what to do about host weeds where flowers were seen that weather hardly allows.
+
+    Returns
+    -------
+    str
+    """
+    return phrase(
+        "Leave host weeds standing for now: flowers were seen, but by the weather they hardly can"
+        " be here yet. Make sure of the flowers and of the day of planting first."
+    )
+
+
+def bloom_in_doubt(stage: Stage) -> bool:
+    """Tell whether the bloom that was seen lies too far from the weather to act on.
+
+    Parameters
+    ----------
+    stage : Stage
+        Where the crop stands.
+
+    Returns
+    -------
+    bool
+    """
     odds = None if stage.worked_out is None else stage.worked_out.at_odds
     return odds is not None and odds.hardly and odds.event is Event.FIRST_BLOOM

@@ -9,6 +9,7 @@ from quarterwalk.call.figures import capital, chance_words, day_words, listed
 from quarterwalk.call.verdict import Reason
 from quarterwalk.crop import (
     Event,
+    Flowers,
     SetAside,
     Sign,
     Stage,
@@ -24,6 +25,10 @@ from quarterwalk.words import noted, phrase, phrase_for
 
 # A rule of this project: a week less likely than this is not worth telling. [fraction]
 _WORTH_TELLING = 0.05
+
+FAR_KM = 40
+"""A station so far off, 25 miles, is no longer taken for the field without a word (a rule of this
+project). [km]"""
 
 # Where first square is known to fewer days than this, a count of branches, right within one
 # branch of three days, does not narrow it (a rule of this project). [days]
@@ -129,7 +134,7 @@ _CARRIED_ON = noted(
 
 
 def worked_out(stage: Stage) -> Iterator[Reason]:
-    """Say that first square was worked out, and which week it makes of the day.
+    """Say what stands for dates that nobody gave: first square, or first bloom alone.
 
     Parameters
     ----------
@@ -139,11 +144,12 @@ def worked_out(stage: Stage) -> Iterator[Reason]:
     Yields
     ------
     Reason
-        Where what was seen and the weather disagree comes second; none where first square
-        was given.
+        Where what was seen and the weather disagree comes second; none where both dates
+        were given.
     """
     told = stage.worked_out
     if told is None:
+        yield from _by_flowers(stage.flowers)
         return
     yield Reason("first-square-worked-out", " ".join(_worked_out(told)))
     yield from _at_odds(told)
@@ -153,8 +159,24 @@ def worked_out(stage: Stage) -> Iterator[Reason]:
             "By weather the field likely blooms. Look for white flowers, and note the day."
         )
         yield Reason("bloom-likely", text)
-    if told.left_out:
-        yield Reason("seen-left-out", " ".join(_left_out(told.left_out)))
+    yield from _not_counted(told.left_out)
+
+
+def _by_flowers(flowers: Flowers) -> Iterator[Reason]:
+    """Say that flowers stand for a first bloom that was not given."""
+    if flowers.on is not None:
+        text = phrase(
+            "White flowers were seen on {day}; the day of first bloom was not given, so that day"
+            " stands for it.",
+            day=day_words(flowers.on),
+        )
+        yield Reason("bloom-seen", text)
+    yield from _not_counted(flowers.left_out)
+
+
+def _not_counted(aside: tuple[SetAside, ...]) -> Iterator[Reason]:
+    if aside:
+        yield Reason("seen-left-out", " ".join(_left_out(aside)))
 
 
 def _left_out(aside: tuple[SetAside, ...]) -> Iterator[str]:
@@ -222,7 +244,12 @@ def at_border(worked: WorkedOut | None) -> bool:
     """
     if worked is None:
         return False
-    return worked.branches_counted or (worked.last - worked.first).days + 1 < BRANCHES_TELL
+    return worked.branches_counted or _few_days(worked)
+
+
+def _few_days(worked: WorkedOut) -> bool:
+    """Tell whether first square is known to fewer days than branches can tell."""
+    return (worked.last - worked.first).days + 1 < BRANCHES_TELL
 
 
 def _chances(told: WorkedOut) -> Iterator[str]:
@@ -243,6 +270,7 @@ def _worked_out(told: WorkedOut) -> Iterator[str]:
         first=day_words(told.first),
         last=day_words(told.last),
     )
+    yield from far_station(told.distance_km)
     if told.nothing_known:
         yield phrase("No day since planting is known; other years stand in for all of them.")
     elif told.known_until is not None:
@@ -259,6 +287,27 @@ def _worked_out(told: WorkedOut) -> Iterator[str]:
             " {last}.",
             first=day_words(told.bloom[0]),
             last=day_words(told.bloom[1]),
+        )
+
+
+def far_station(distance_km: float | None) -> Iterator[str]:
+    """Say that a station lies too far off to be taken for the field.
+
+    Parameters
+    ----------
+    distance_km : float or None
+        From the field to the station; None where either place is not known. [km]
+
+    Yields
+    ------
+    str
+        One sentence, in the language spoken; none where the station is near.
+    """
+    if distance_km is not None and distance_km >= FAR_KM:
+        yield phrase(
+            "The station is {miles} miles off, so the days may be further out than these odds"
+            " say; what is seen in the field tells more.",
+            miles=distance_told(miles_from_km(distance_km)),
         )
 
 
@@ -284,6 +333,16 @@ _DISAGREES = {
         " {last}. What was seen holds."
     ),
 }
+_DISAGREES_PAST = {
+    Event.FIRST_SQUARE: noted(
+        "{what} does not fit the weather, by which alone first square lies past this season. What"
+        " was seen holds."
+    ),
+    Event.FIRST_BLOOM: noted(
+        "{what} does not fit the weather, by which alone first bloom lies past this season. What"
+        " was seen holds."
+    ),
+}
 
 
 def _at_odds(worked: WorkedOut) -> Iterator[Reason]:
@@ -292,12 +351,12 @@ def _at_odds(worked: WorkedOut) -> Iterator[Reason]:
     if told is None:
         return
     day = phrase("the same day") if told.on == worked.likely else day_words(told.on)
-    text = phrase(
-        _DISAGREES[told.event],
-        what=capital(sign_words(told.sign, day)),
-        first=day_words(told.expected[0]),
-        last=day_words(told.expected[1]),
-    )
+    what = capital(sign_words(told.sign, day))
+    if told.expected is None:
+        text = phrase(_DISAGREES_PAST[told.event], what=what)
+    else:
+        first, last = map(day_words, told.expected)
+        text = phrase(_DISAGREES[told.event], what=what, first=first, last=last)
     if told.hardly:
         doubt = phrase(
             "They lie so far apart that the day of planting, the station or the count is in doubt:"
@@ -363,20 +422,28 @@ def settle_week(weeks: tuple[int, ...], worked: WorkedOut | None) -> Reason:
     -------
     Reason
     """
-    if worked is not None and at_border(worked):
+    named = listed([str(week) for week in weeks], "or")
+    if worked is not None and _few_days(worked):
         sure = worked.last + timedelta(days=(weeks[-1] - 1) * load_routine().week_days)
         text = phrase(
             "First square is known to within {count} days, and counting today won't tell week"
             " {weeks} apart. From {day} on it is week {week}.",
             count=(worked.last - worked.first).days + 1,
-            weeks=listed([str(week) for week in weeks], "or"),
+            weeks=named,
             day=day_words(sure),
             week=weeks[-1],
+        )
+        return Reason("settle-week", text)
+    if worked is not None and worked.branches_counted:
+        text = phrase(
+            "Branches were counted on this walk's day and leave week {weeks} open. Count them again"
+            " on the next look.",
+            weeks=named,
         )
         return Reason("settle-week", text)
     text = phrase(
         "To tell week {weeks}: count the fruiting branches with a square on five plants in"
         " each quarter. On average 1 or 2 is about week 1, 3 or 4 week 2, 5 or more week 3.",
-        weeks=listed([str(week) for week in weeks], "or"),
+        weeks=named,
     )
     return Reason("settle-week", text)

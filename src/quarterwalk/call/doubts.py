@@ -159,6 +159,13 @@ def unsure_season(
             guideline=guideline.name,
         )
         yield Reason("season-edge", text)
+    elif season.too_late:
+        text = phrase(
+            "First square may even have been more than {days} days ago, and past that there is no"
+            " call without a bloom date. The call is for the days before, and not to treat.",
+            days=load_routine().no_call_after,
+        )
+        yield Reason("season-edge", text)
     if season.ask_bloom:
         days, looked = load_routine().ask_bloom_after, None if worked is None else worked.no_flower
         text = phrase(_LATE[season.surely_late], days=days)

@@ -60,7 +60,7 @@ _BEFORE_TREATMENT = noted(
 
 
 def evidence(
-    reading: Reading, judged: Judged, level: float, *, recently_treated: bool
+    reading: Reading, judged: Judged, level: float, *, recently_treated: bool, week_sure: bool
 ) -> Iterator[Reason]:
     """Say what was found against the lines of one squaring week.
 
@@ -74,6 +74,8 @@ def evidence(
         Chance that a printed range holds the true value. [fraction]
     recently_treated : bool
         Whether a treatment may be why there are few insects.
+    week_sure : bool
+        Whether the dates allow no other week, and no day outside the season.
 
     Yields
     ------
@@ -83,7 +85,7 @@ def evidence(
     if judged.bounds.halved:
         yield _halved(judged)
     if judged.squares is not Squares.NOT_ASKED:
-        yield _squares(reading, judged, level)
+        yield _squares(reading, judged, level, week_sure=week_sure)
         yield from _both(judged, recently_treated=recently_treated)
     elif reading.set_readable and judged.bounds.half_at is None:
         yield Reason("insects-alone", _seen_squares(reading, level))
@@ -98,12 +100,16 @@ def _insects(reading: Reading, judged: Judged, level: float) -> Reason:
     return Reason(said.code, text)
 
 
-def _when(judged: Judged) -> str:
+def _when(judged: Judged, *, week_sure: bool) -> str:
     week = judged.bounds.week
-    return phrase("in bloom") if week is None else phrase("in week {week} of squaring", week=week)
+    if week is None:
+        return phrase("in bloom")
+    if week_sure:
+        return phrase("in week {week} of squaring", week=week)
+    return phrase("if it is week {week} of squaring", week=week)
 
 
-def _squares(reading: Reading, judged: Judged, level: float) -> Reason:
+def _squares(reading: Reading, judged: Judged, level: float, *, week_sure: bool) -> Reason:
     if judged.squares is Squares.NOT_READABLE:
         return Reason("set-not-readable", why_not_readable(reading))
     if judged.bounds.blasted is not None:
@@ -111,7 +117,8 @@ def _squares(reading: Reading, judged: Judged, level: float) -> Reason:
     floor = 100 * (judged.bounds.floor or Fraction(0))
     said = _SQUARES[judged.squares]
     squares = squares_found(reading, floor, level)
-    text = phrase(said.text, squares=squares, floor=number(floor), when=_when(judged))
+    when = _when(judged, week_sure=week_sure)
+    text = phrase(said.text, squares=squares, floor=number(floor), when=when)
     return Reason(said.code, text)
 
 
@@ -120,11 +127,11 @@ def _blasted(reading: Reading, judged: Judged, level: float) -> Reason:
     if blasted is None or odds is None or reading.blasted_share is None:
         raise ValueError("a blasted share must be readable to be told, got none.")
     low, high = odds.interval(level)
-    limit = 100 * blasted.at_least
+    limit, share = 100 * blasted.at_least, 100 * reading.blasted_share
     said = phrase(
         "{blasted} of 100 squares blasted, most likely {range}",
-        blasted=beside(100 * reading.blasted_share, limit),
-        range=span(100 * low, 100 * high),
+        blasted=beside(share, limit),
+        range=span(100 * low, 100 * high, limit, around=share),
     )
     gaps = {"squares": capital(said), "limit": number(limit)}
     if judged.squares is Squares.FINE:

@@ -93,6 +93,8 @@ def _next(call: Call) -> Iterator[str]:
     look = call.next_look
     if look is None and _asks_for_bloom(call):
         yield phrase("Find out whether the field blooms, and since when.")
+    elif look is None and call.provisional:
+        yield phrase("If the flowers are right, no further look is due for this insect.")
     elif look is None:
         yield phrase("No further look is due for this insect.")
     elif call.verdict is Verdict.TREAT:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from datetime import date
 from fractions import Fraction
@@ -22,6 +23,10 @@ COUNTED_ON = {
     Method.SWEEP: "sweeps",
 }
 """What insects are counted on, for each way of counting; `counted` words it."""
+
+# A line is read and written with so many digits, which a float holds exactly. [count]
+_DIGITS = 15
+_DECIMAL = re.compile(r"\+?(?:[0-9]{1,6}(?:\.[0-9]{0,9})?|\.[0-9]{1,9})")
 
 _WEEKDAYS = (
     noted("Monday"), noted("Tuesday"), noted("Wednesday"), noted("Thursday"), noted("Friday"),
@@ -51,9 +56,34 @@ def number(value: Fraction) -> str:
     Returns
     -------
     str
-        Without a decimal point where it is whole.
+        Without a decimal point where it is whole; what `exact` reads is written in full, since
+        24.9999999 is under a line of 25.
     """
-    return str(value.numerator) if value.denominator == 1 else f"{float(value):g}"
+    return str(value.numerator) if value.denominator == 1 else f"{float(value):.{_DIGITS}g}"
+
+
+def exact(text: str) -> Fraction:
+    """Read a line as an advisor writes it.
+
+    Parameters
+    ----------
+    text : str
+        Such as ``25`` or ``27.5``.
+
+    Returns
+    -------
+    Fraction
+        Exactly what is written.
+
+    Raises
+    ------
+    ValueError
+        If it is no number from 0 on of at most 6 digits and 9 decimals: thirds, powers of ten
+        and more digits are no lines that anybody publishes.
+    """
+    if not _DECIMAL.fullmatch(text):
+        raise ValueError(f'must be a number such as 25 or 27.5, got "{text}"')
+    return Fraction(text)
 
 
 def plain_number(value: Fraction) -> int | float:
@@ -192,8 +222,8 @@ def more(count: int, what: str) -> str:
         Such as ``40 more plants``.
     """
     if what == "sweeps":
-        return phrase_for(count, "{count} more sweeps", "{count} more sweeps")
-    return phrase_for(count, "{count} more plants", "{count} more plants")
+        return phrase_for(count, "{count} more sweep", "{count} more sweeps")
+    return phrase_for(count, "{count} more plant", "{count} more plants")
 
 
 def quarter_word(quadrant: Quadrant) -> str:
@@ -218,24 +248,44 @@ def quarter_word(quadrant: Quadrant) -> str:
     return phrase_as("quarter", "SE")
 
 
-def span(low: float, high: float) -> str:
-    """Write a range in whole numbers.
+def span(
+    low: float, high: float, limit: Fraction | None = None, *, around: Fraction | None = None
+) -> str:
+    """Write a range in whole numbers, as near as its limit lets them be.
 
     Parameters
     ----------
     low, high : float
         Its ends, in the unit that is shown.
+    limit : Fraction or None
+        The line or floor; rounding must not carry an end across it.
+    around : Fraction or None
+        What was measured, in the same unit. Where none or all is found, the range of the true
+        value begins above or ends below it; nobody understands that, so the words reach to it.
 
     Returns
     -------
     str
+        An end that rounding would carry across is told outwards by a tenth.
     """
-    first, last = round(low), round(high)
-    if last >= _WIDE_OPEN:
+    if around is not None:
+        low, high = min(low, float(around)), max(high, float(around))
+    first, last = _end(low, limit, up=False), _end(high, limit, up=True)
+    if round(high) >= _WIDE_OPEN:
+        if first == "0":  # "0 or more" would tell nothing
+            return phrase("0 to {number} or more", number=f"{_WIDE_OPEN:,}")
         return phrase("{first} or more", first=first)
     if first == last:
         return phrase("about {number}", number=first)
     return phrase("{first} to {last}", first=first, last=last)
+
+
+def _end(end: float, limit: Fraction | None, *, up: bool) -> str:
+    near = round(end)
+    if limit is None or (near < limit) == (end < limit):
+        return str(near)
+    tenths = math.ceil(10 * end) if up else math.floor(10 * end)
+    return f"{tenths / 10:g}"
 
 
 def day_words(day: date) -> str:

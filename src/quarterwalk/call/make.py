@@ -30,7 +30,7 @@ from quarterwalk.errors import LineOutsideRange
 from quarterwalk.guideline import Guideline, load_routine
 from quarterwalk.plan import Ended, Plan
 from quarterwalk.reading import Reading
-from quarterwalk.words import ENGLISH, phrase, spoken_in
+from quarterwalk.words import ENGLISH, phrase, phrase_for, spoken_in
 
 
 @dataclass(frozen=True, slots=True)
@@ -204,7 +204,7 @@ def _decide(
     """Apply what stands above the table: unsure weeks, recent sprays, unfinished walks."""
     sooner = load_routine().look_sooner
     decided = _merge(judged, border=clock_told.at_border(day.stage.worked_out))
-    if season.reaches_outside and decided.verdict is Verdict.TREAT:
+    if (season.reaches_outside or season.too_late) and decided.verdict is Verdict.TREAT:
         decided = replace(decided, verdict=Verdict.LOOK_SOONER, days=sooner)
     recent = doubts.recent_treatment(day.on, day.treated)
     if recent is not None:
@@ -249,7 +249,9 @@ def _reasons(
     """Put all that led to the verdict in order, the weightiest first."""
     published = guideline.line_for(judged[0].bounds.week)
     recent = decided.recent
-    reasons = [*evidence(reading, judged[0], options.level, recently_treated=recent)]
+    sure = len(judged) == 1 and "season-edge" not in {r.code for r in decided.doubts}
+    found = evidence(reading, judged[0], options.level, recently_treated=recent, week_sure=sure)
+    reasons = [*found]
     if not judged[0].bounds.halved:
         may_treat = _OVERRULES.isdisjoint(r.code for r in (*decided.first, *decided.doubts))
         reasons += within_range(
@@ -289,11 +291,7 @@ def _settle(
     full, sweep = load_routine().full_walk_plants, reading.sweeps > 0
     what = "sweeps" if sweep else "plants"
     if decided.unfinished:
-        left = full - (reading.sweeps if sweep else reading.plants)
-        text = phrase("Walk every quarter.")
-        if left > 0:
-            text = phrase("About {more} finish the walk.", more=more(left, what))
-        return Reason("settle-finish", text)
+        return _finish(full - (reading.sweeps if sweep else reading.plants), what)
     if any(reason.code == "weeks-differ" for reason in decided.first):
         weeks = tuple(each.week for each in bounds if each.week)
         return clock_told.settle_week(weeks, worked)
@@ -318,5 +316,23 @@ def _settle(
         return Reason("settle-wait", text)
     if enough == 0:
         return None
-    text = phrase("About {more} would settle it, if they show the same.", more=more(enough, what))
+    text = phrase_for(
+        enough,
+        "About {more} would settle it, if it shows the same.",
+        "About {more} would settle it, if they show the same.",
+        more=more(enough, what),
+    )
     return Reason("settle-plants", text)
+
+
+def _finish(left: int, what: str) -> Reason:
+    """Say how much of a walk is left."""
+    text = phrase("Walk every quarter.")
+    if left > 0:
+        text = phrase_for(
+            left,
+            "About {more} finishes the walk.",
+            "About {more} finish the walk.",
+            more=more(left, what),
+        )
+    return Reason("settle-finish", text)

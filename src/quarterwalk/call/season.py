@@ -33,6 +33,8 @@ class InSeason:
         Whether first bloom should have come, and is not known.
     surely_late : bool
         Whether that holds of every day that the dates allow.
+    too_late : bool
+        Whether the dates also allow days for which there is no call until it is known.
     """
 
     weeks: tuple[int | None, ...] = ()
@@ -40,6 +42,7 @@ class InSeason:
     reaches_outside: bool = False
     ask_bloom: bool = False
     surely_late: bool = False
+    too_late: bool = False
 
 
 def in_season(stage: Stage, guideline: Guideline) -> InSeason:
@@ -67,19 +70,23 @@ def in_season(stage: Stage, guideline: Guideline) -> InSeason:
         over = guideline.season_end is SeasonEnd.WEEK_3
         return InSeason(outside=Outside.OVER if over else Outside.BLOOM_UNKNOWN)
     late, surely = (day > load_routine().ask_bloom_after for day in (inside[1], first))
+    over = guideline.season_end is SeasonEnd.WEEK_3 and last > inside[1]
     return InSeason(
         weeks=weeks_between(*inside),
-        reaches_outside=inside != (first, last) or _likely_over(stage, guideline),
+        reaches_outside=over or first < 0 or _likely_over(stage, guideline),
         ask_bloom=late and not stage.bloom_known,
         surely_late=surely,
+        too_late=last > inside[1] and not over,
     )
 
 
 def _likely_over(stage: Stage, guideline: Guideline) -> bool:
-    """Tell whether by weather the field likelier blooms than not, where that ends the season."""
+    """Tell whether by weather a bloom that ends the season is likelier over than not."""
     told = stage.worked_out
-    if told is None or stage.bloom_known or guideline.season_end is SeasonEnd.WEEK_AFTER_BLOOM:
+    if told is None or stage.bloom_known:
         return False
+    if guideline.season_end is SeasonEnd.WEEK_AFTER_BLOOM:
+        return told.bloomed_a_week > 1 / 2
     return told.weeks.blooming > 1 / 2
 
 

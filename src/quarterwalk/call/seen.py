@@ -25,15 +25,15 @@ _FOUND = {
 }
 
 _ONE_LOST = {
-    "missing": noted("One square was lost: it is missing."),
-    "blasted": noted("One square was lost: it is blasted."),
-    "flared": noted("One square was lost: it is flared."),
+    "missing": noted("Of {squares} squares checked, one is lost: it is missing."),
+    "blasted": noted("Of {squares} squares checked, one is lost: it is blasted."),
+    "flared": noted("Of {squares} squares checked, one is lost: it is flared."),
 }
 
 _ALL_LOST = {
-    "missing": noted("All {total} squares lost are missing."),
-    "blasted": noted("All {total} squares lost are blasted."),
-    "flared": noted("All {total} squares lost are flared."),
+    "missing": noted("Of {squares} squares checked, {total} are lost, all of them missing."),
+    "blasted": noted("Of {squares} squares checked, {total} are lost, all of them blasted."),
+    "flared": noted("Of {squares} squares checked, {total} are lost, all of them flared."),
 }
 
 
@@ -60,7 +60,8 @@ def found(reading: Reading, line: Fraction | None, level: float) -> str:
     sweep = reading.method is Method.SWEEP
     whole = (reading.sweeps if sweep else reading.plants) == 100
     insects = insects_beside(reading.per_100, line)
-    return capital(phrase(_FOUND[sweep, whole], insects=insects, range=span(*ends)))
+    where = span(*ends, line, around=reading.per_100)
+    return capital(phrase(_FOUND[sweep, whole], insects=insects, range=where))
 
 
 def squares_found(reading: Reading, floor: Fraction | None, level: float) -> str:
@@ -83,10 +84,11 @@ def squares_found(reading: Reading, floor: Fraction | None, level: float) -> str
     ends = reading.set_interval(level)
     if ends is None or reading.square_set is None:
         return phrase("Nobody looked at squares")
+    good = 100 * reading.square_set
     said = phrase(
         "{good} of 100 squares still good, most likely {range}",
-        good=beside(100 * reading.square_set, floor),
-        range=span(100 * ends[0], 100 * ends[1]),
+        good=beside(good, floor),
+        range=span(100 * ends[0], 100 * ends[1], floor, around=good),
     )
     return capital(said)
 
@@ -140,22 +142,23 @@ def losses(reading: Reading) -> Iterator[Reason]:
     lost = reading.losses
     kinds = {"missing": lost.missing, "blasted": lost.blasted, "flared": lost.flared}
     there = {kind: count for kind, count in kinds.items() if count}
+    of = {"squares": reading.squares, "total": lost.total}
     if lost.total == 1:
-        yield Reason("losses", phrase(_ONE_LOST[next(iter(there))]))
+        yield Reason("losses", phrase(_ONE_LOST[next(iter(there))], squares=reading.squares))
     elif len(there) == 1:
-        yield Reason("losses", phrase(_ALL_LOST[next(iter(there))], total=lost.total))
+        yield Reason("losses", phrase(_ALL_LOST[next(iter(there))], **of))
     elif there:
         kinds_told = listed([_lost_so(kind, count) for kind, count in there.items()])
-        told = phrase("Of {total} squares lost, {kinds}.", total=lost.total, kinds=kinds_told)
-        yield Reason("losses", told)
+        text = noted("Of {squares} squares checked, {total} are lost: {kinds}.")
+        yield Reason("losses", phrase(text, kinds=kinds_told, **of))
 
 
 def _lost_so(kind: str, count: int) -> str:
     if kind == "missing":
-        return phrase_for(count, "{count} is missing", "{count} are missing")
+        return phrase_for(count, "{count} missing", "{count} missing")
     if kind == "blasted":
-        return phrase_for(count, "{count} is blasted", "{count} are blasted")
-    return phrase_for(count, "{count} is flared", "{count} are flared")
+        return phrase_for(count, "{count} blasted", "{count} blasted")
+    return phrase_for(count, "{count} flared", "{count} flared")
 
 
 def unevenness(reading: Reading) -> Iterator[Reason]:

@@ -6,6 +6,7 @@ Commands are loaded when they are called, so that ``--help`` answers at once.
 from __future__ import annotations
 
 import contextlib
+import os
 import sys
 from importlib import import_module
 from io import TextIOWrapper
@@ -15,10 +16,11 @@ from quarterwalk.cli.parser import make_parser
 TYPE_CHECKING = False
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    import argparse
+    from collections.abc import Iterator, Sequence
     from typing import Any
 
-    from quarterwalk.errors import RefusedInput
+    from quarterwalk.errors import QuarterwalkError, RefusedInput
 
 __all__ = ["main"]
 
@@ -44,28 +46,9 @@ def main(words: Sequence[str] | None = None) -> int:
         sys.stdout.reconfigure(errors="replace")
     parser = make_parser()
     options = parser.parse_args(words)
-    import os
-
-    from quarterwalk.errors import QuarterwalkError, RefusedInput, UsageError
-
-    command = import_module(f"quarterwalk.cli.{options.command}_command")
     stopped = _Stopped()
     try:
-        with stopped:
-            command.run(options)
-            sys.stdout.flush()
-    except UsageError as error:
-        print(f"{parser.prog} {options.command}: {error}", file=sys.stderr)
-        return USAGE
-    except RefusedInput as error:
-        _print_refusal(error, as_json=getattr(options, "json", False))
-        return REFUSED
-    except QuarterwalkError as error:
-        print(f"{parser.prog} {options.command}: {error}", file=sys.stderr)
-        return FAILED
-    except BrokenPipeError:
-        # whoever read us has stopped, such as `head`; the rest of the output has no reader
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return _told(parser.prog, options, stopped)
     except KeyboardInterrupt:
         return _say_stopped()
     except Exception:
@@ -73,7 +56,40 @@ def main(words: Sequence[str] | None = None) -> int:
             # a library has made an error of its own out of the interrupt
             return _say_stopped()
         raise
+
+
+def _told(program: str, options: argparse.Namespace, stopped: _Stopped) -> int:
+    """Run a command, say what is wrong if anything is, and give the exit status."""
+    from quarterwalk.errors import QuarterwalkError, RefusedInput, UsageError
+
+    command = import_module(f"quarterwalk.cli.{options.command}_command")
+    try:
+        with stopped, _readers_may_leave():
+            command.run(options)
+    except UsageError as error:
+        _say_wrong(program, options, error)
+        return USAGE
+    except RefusedInput as error:
+        _print_refusal(error, as_json=getattr(options, "json", False))
+        return REFUSED
+    except QuarterwalkError as error:
+        _say_wrong(program, options, error)
+        return FAILED
     return DONE
+
+
+@contextlib.contextmanager
+def _readers_may_leave() -> Iterator[None]:
+    """Go on where whoever read us has stopped, such as `head`: the rest has no reader."""
+    try:
+        yield
+        sys.stdout.flush()
+    except BrokenPipeError:
+        for stream in (sys.stdout, sys.stderr):
+            try:
+                stream.flush()
+            except BrokenPipeError:
+                os.dup2(os.open(os.devnull, os.O_WRONLY), stream.fileno())
 
 
 class _Stopped:
@@ -103,8 +119,14 @@ class _Stopped:
 
 
 def _say_stopped() -> int:
-    print("stopped; nothing was half-written.", file=sys.stderr)
+    with _readers_may_leave():
+        print("stopped; nothing was half-written.", file=sys.stderr)
     return INTERRUPTED
+
+
+def _say_wrong(program: str, options: argparse.Namespace, error: QuarterwalkError) -> None:
+    with _readers_may_leave():
+        print(f"{program} {options.command}: {error}", file=sys.stderr)
 
 
 def _print_refusal(error: RefusedInput, *, as_json: bool) -> None:
@@ -114,6 +136,9 @@ def _print_refusal(error: RefusedInput, *, as_json: bool) -> None:
     from quarterwalk.files.call_json import refusal_json
 
     brief = sys.stderr.isatty() and not as_json
-    print("\n".join(refusal_lines(error)) if brief else error, file=sys.stderr)
-    if as_json:
-        print_json(refusal_json(error))
+    # each has a reader of its own: one that leaves takes nothing from the other
+    with _readers_may_leave():
+        print("\n".join(refusal_lines(error)) if brief else error, file=sys.stderr)
+    with _readers_may_leave():
+        if as_json:
+            print_json(refusal_json(error))

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from datetime import date
 from pathlib import Path
 
-from quarterwalk.cli.folder import folder_for, write
+from quarterwalk.cli.folder import folder_for, refuse_taken, write
 from quarterwalk.cli.plan_chosen import Chosen, chosen_plans
 from quarterwalk.cli.plan_ground import Ground, chosen_ground, refuse_stray_ground
 from quarterwalk.cli.plan_told import DESIGN_WORDS
@@ -77,6 +77,8 @@ def write_cards(
     """
     names = file_names(each.name or f"week {options.week}" for each, _ in cards)
     paper, pdfs = PAPERS[options.paper], pdfs_can_be_made()
+    ends = (".html", ".pdf") if pdfs else (".html",)
+    refuse_taken(folder, [f"{name}-stop-card{end}" for name in names for end in ends])
     try:
         for number, ((_, card), name) in enumerate(zip(cards, names, strict=True), start=1):
             _write_one(card, folder, name, paper, pdf=pdfs)

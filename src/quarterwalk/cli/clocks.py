@@ -116,6 +116,30 @@ class Clocks:
             self._nearest[place] = tuple(nearest(self.stations, place)) or self.stations
         return self._nearest[place]
 
+    def looks(self, name: str, on: date, more_seen: Iterable[Seen] = ()) -> tuple[Seen, ...]:
+        """Give what was seen of the stand that a field has on a day.
+
+        Parameters
+        ----------
+        name : str
+            The field.
+        on : date
+            The day; what was seen later is among it.
+        more_seen : iterable of Seen
+            What was seen beside the table, such as on walks.
+
+        Returns
+        -------
+        tuple of Seen
+        """
+        planting = self.plantings[name]
+        looks = (*self.seen.get(known_as(name), ()), *more_seen)
+        if planting.first_square is not None and planting.stand_planted is None:
+            # then a look so long before first square is of another season
+            return of_stand(looks, planting.first_square[0], again=False)
+        planted = self.planted(name, on)
+        return of_stand(looks, planted, again=planted == planting.replanted)
+
     def clock(self, name: str, on: date, more_seen: Iterable[Seen] = ()) -> CropClock:
         """Read a field's clock on a day.
 
@@ -140,13 +164,12 @@ class Clocks:
             If the day is not in the season of the planting.
         """
         planting, planted = self.plantings[name], self.planted(name, on)
-        looks = (*self.seen.get(known_as(name), ()), *more_seen)
         return clock_for(
             self.weather(name, on).weather,
             planted,
             on=on,
             given=given_by(on, planting.first_square, planting.bloom),
-            seen=of_stand(looks, planted, again=planted == planting.replanted),
+            seen=self.looks(name, on, more_seen),
             needs=self.needs,
         )
 

@@ -12,7 +12,7 @@ from quarterwalk.call import CallOptions
 from quarterwalk.cli.card_command import find_cards, write_cards
 from quarterwalk.cli.chosen import chosen_guideline, chosen_walks
 from quarterwalk.cli.demo_summary import DemoRun, print_summary
-from quarterwalk.cli.folder import folder_for, write
+from quarterwalk.cli.folder import folder_for, refuse_taken, write
 from quarterwalk.cli.ground import fields_by_name
 from quarterwalk.cli.judged import Judgement, judge_walks
 from quarterwalk.cli.parser import make_parser
@@ -42,6 +42,7 @@ from quarterwalk.guideline import CLOSEST_WATCH_WEEKS
 from quarterwalk.reading import take_readings
 
 CALLS_JSON, CALLS_CSV = "calls.json", "calls.csv"
+_WRITTEN = (FIELDS, WALKS, PLANTINGS, PLANTED, WEATHER, SEEN, CALLS_JSON, CALLS_CSV)
 
 
 def run(options: argparse.Namespace) -> None:
@@ -51,6 +52,7 @@ def run(options: argparse.Namespace) -> None:
     season = make_season(load_district(), np.random.default_rng(options.seed))
     words = call_words(Path(options.out), season.district.guideline)
     with folder_for(options.out) as folder:
+        refuse_taken(folder, _WRITTEN, [options.fields])
         write_season(season, folder)
         judged = _judge(words, folder)
         fields = fields_by_name(options.fields or str(folder / FIELDS), [])

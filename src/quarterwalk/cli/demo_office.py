@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 from urllib.error import URLError
 from urllib.request import HTTPCookieProcessor, build_opener
+from zoneinfo import ZoneInfo
 
 from quarterwalk.cli.office import (
     bound_server,
@@ -83,8 +84,9 @@ def _fill(season: Season, folder: Path) -> Sequence[DemoLink]:
         old.unlink()
     for name in ("DATABASE_URL", "QUARTERWALK_ORIGIN", "QUARTERWALK_BEHIND_PROXY"):
         os.environ.pop(name, None)
-    ahead = _today(season) - datetime.now(UTC).astimezone().date()
-    os.environ["QUARTERWALK_SHIFT_MS"] = str(ahead.days * _DAY_MS)
+    zone = ZoneInfo(season.district.time_zone)
+    ahead = days_ahead(datetime.now(UTC), _today(season), zone)
+    os.environ["QUARTERWALK_SHIFT_MS"] = str(ahead * _DAY_MS)
     set_up(data.absolute())
     from quarterwalk.office.services.demo import DemoTables, fill
 
@@ -95,6 +97,29 @@ def _fill(season: Season, folder: Path) -> Sequence[DemoLink]:
         read_seen(folder / SEEN),
     )
     return fill(season, tables)
+
+
+def days_ahead(now: datetime, day: date, zone: ZoneInfo) -> int:
+    """Give by how many days a clock is moved so that it is one day in a district.
+
+    Parameters
+    ----------
+    now : datetime
+        The time, with its zone.
+    day : date
+        The day that it shall be.
+    zone : ZoneInfo
+        The district's.
+
+    Returns
+    -------
+    int
+        Whole days, so that the hour stays as far as summer time lets it. [days]
+    """
+    ahead = (day - now.astimezone(zone).date()).days
+    # in summer the district's midnight comes at another hour than in winter
+    there = (now.astimezone(UTC) + timedelta(days=ahead)).astimezone(zone).date()
+    return ahead + (day - there).days
 
 
 def _today(season: Season) -> date:

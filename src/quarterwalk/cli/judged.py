@@ -127,8 +127,9 @@ def stage_words(stage: Stage) -> str:
     str
     """
     if stage.name is StageName.SQUARING:
-        weeks = stage.squaring_weeks
-        return f"week {listed([str(week) for week in weeks], 'or')} of squaring"
+        weeks = listed([str(week) for week in stage.squaring_weeks], "or")
+        perhaps = "perhaps " if stage.days[0] < 0 else ""
+        return f"{perhaps}week {weeks} of squaring"
     return {StageName.BEFORE_SQUARING: "before squaring"}.get(stage.name, "blooming")
 
 

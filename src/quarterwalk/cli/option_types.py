@@ -15,15 +15,18 @@ MOST_PLANTS, MOST_WEEKS = 50, 8
 
 
 def day(text: str) -> date:
-    """Read a day as ISO 8601."""
-    from datetime import date
+    """Read a day as a table holds it."""
+    # only who gives a day waits for what reads tables, and then needs it anyway
+    from quarterwalk.files.cells import day as day_of_cell
+    from quarterwalk.files.cells import required
+    from quarterwalk.files.coded import Misread
 
     try:
-        if len(text) != len("YYYY-MM-DD"):
-            raise ValueError(text)
-        return date.fromisoformat(text)
-    except ValueError:
-        raise argparse.ArgumentTypeError(f'must be a date as YYYY-MM-DD, got "{text}"') from None
+        return required(day_of_cell, "a date as YYYY-MM-DD")(text)
+    except Misread as wrong:
+        hint = wrong.hint if text else ""
+        told = f'must be {wrong.expected}, got "{text}". {hint}'
+        raise argparse.ArgumentTypeError(told.removesuffix(". ")) from None
 
 
 def day_or_range(text: str) -> tuple[date, date]:
@@ -61,26 +64,46 @@ def degrees(text: str) -> float:
 
 
 def level(text: str) -> float:
-    """Read a chance."""
-    try:
-        chance = float(text)
-    except ValueError:
-        chance = 0.0
-    if not 0.0 < chance < 1.0:
-        raise argparse.ArgumentTypeError(f'must lie between 0 and 1, such as 0.90, got "{text}"')
+    """Read the chance that a range holds the true value."""
+    # only who gives one waits for what reads walks, and then needs it anyway
+    from quarterwalk.reading import HIGHEST_LEVEL
+
+    chance = _number(text)
+    if not 0.0 < chance <= HIGHEST_LEVEL:
+        raise argparse.ArgumentTypeError(
+            f'must be above 0 and at most {HIGHEST_LEVEL}, such as 0.90, got "{text}"'
+        )
     return chance
 
 
+def share(text: str) -> float:
+    """Read a share that is neither none nor all."""
+    part = _number(text)
+    if not 0.0 < part < 1.0:
+        raise argparse.ArgumentTypeError(f'must lie between 0 and 1, such as 0.5, got "{text}"')
+    return part
+
+
+def _number(text: str) -> float:
+    try:
+        return float(text)
+    except ValueError:
+        return float("nan")
+
+
 def positive(text: str) -> Fraction:
-    """Read an exact number above 0."""
-    from fractions import Fraction
+    """Read a line: an exact number above 0."""
+    # only who chooses a line waits for what makes calls, and then needs it anyway
+    from quarterwalk.call.figures import exact
 
     try:
-        number = Fraction(text)
-    except (ValueError, ZeroDivisionError):
-        number = Fraction(0)
-    if number <= 0:
-        raise argparse.ArgumentTypeError(f'must be a number above 0, got "{text}"')
+        number = exact(text)
+    except ValueError:
+        number = None
+    if not number:
+        raise argparse.ArgumentTypeError(
+            f'must be a number above 0, such as 25 or 27.5, got "{text}"'
+        )
     return number
 
 

@@ -14,6 +14,7 @@ from quarterwalk.cli.option_types import (
     level,
     near,
     positive,
+    share,
     split,
     week,
 )
@@ -326,7 +327,7 @@ def _stage(commands: _Commands) -> None:  # type: ignore[valid-type]
 def _square_share(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--square-share",
-        type=level,
+        type=share,
         metavar="P",
         help="share of plants with a pinhead square that makes first square (default: 0.5)",
     )

@@ -10,7 +10,7 @@ from datetime import UTC, date, datetime, time
 from pathlib import Path
 
 from quarterwalk.call.figures import day_words
-from quarterwalk.cli.folder import folder_for, write
+from quarterwalk.cli.folder import folder_for, refuse_taken, write
 from quarterwalk.cli.ground import chosen_fields, laid_out, size_notices
 from quarterwalk.cli.lengths import area_words, length_words
 from quarterwalk.cli.screen import Ink, inked, print_json, say
@@ -40,7 +40,7 @@ def run(options: argparse.Namespace) -> None:
     for notice in size_notices(layouts, "--out DIR"):
         print(notice, file=sys.stderr)
     # written first, so that nothing is lost where the reader of the screen goes away
-    written = [] if options.out is None else _write(layouts, options.out)
+    written = [] if options.out is None else _write(layouts, options.out, options.fields)
     if options.json:
         print_json(layout_json(layouts))
         return
@@ -78,10 +78,12 @@ def _print(layout: Layout, *, metric: bool) -> None:
     say()
 
 
-def _write(layouts: Sequence[Layout], out: str) -> list[str]:
+def _write(layouts: Sequence[Layout], out: str, read: str) -> list[str]:
     """Write sketches, GPX files, everything as GeoJSON, parts of large fields; say what."""
     with folder_for(out) as folder:
         names = file_names(layout.field.name for layout in layouts)
+        written = [f"{name}{end}" for name in names for end in (".gpx", ".svg")]
+        refuse_taken(folder, [*written, QUARTERS, PARTS], [read])
         for layout, name in zip(layouts, names, strict=True):
             # GPX wants an hour; the day is all there is to say
             at = datetime.combine(layout.on, time(), tzinfo=UTC)

@@ -46,5 +46,6 @@ def run(options: argparse.Namespace) -> None:
         level=options.level,
     )
     with folder_for(options.out) as folder:
-        write_reports(judged, fields, folder, replace(wishes, one_pdf=options.one_pdf))
+        read = [options.walks, options.plantings, options.fields]
+        write_reports(judged, fields, folder, replace(wishes, one_pdf=options.one_pdf), read)
     say_where(folder, len(judged), one_pdf=options.one_pdf)

@@ -11,7 +11,7 @@ from importlib.util import find_spec
 from pathlib import Path
 
 from quarterwalk.cli.command_lines import python_words
-from quarterwalk.cli.folder import write
+from quarterwalk.cli.folder import refuse_taken, write
 from quarterwalk.cli.ground import known_as
 from quarterwalk.cli.judged import Judgement
 from quarterwalk.cli.screen import end_progress, say, tell_done
@@ -84,7 +84,11 @@ def no_pdf() -> str:
 
 
 def write_reports(
-    judged: Sequence[Judgement], fields: Mapping[str, Field], folder: Path, wishes: Wishes
+    judged: Sequence[Judgement],
+    fields: Mapping[str, Field],
+    folder: Path,
+    wishes: Wishes,
+    read: Sequence[str | None] = (),
 ) -> None:
     """Write a page, a PDF and a text of each walk, and a page that lists them.
 
@@ -98,13 +102,20 @@ def write_reports(
         Where; it is there. [folder name]
     wishes : Wishes
         How they are wanted.
+    read : sequence of str or None
+        Files that were read, and are not written over. [file names]
+
+    Raises
+    ------
+    UsageError
+        If a file can't stand where it is to, or would be written over one that was read.
     """
-    days = (each.head.date.isoformat() for each in judged)
     days = (each.head.date.isoformat() for each in judged)
     names = file_names((each.head.field for each in judged), days)
     layouts: dict[str, Layout] = {}
     reports = []
     pdfs = pdfs_can_be_made()
+    refuse_taken(folder, _written(names, pdfs=pdfs, one_pdf=wishes.one_pdf), read)
     try:
         for each, name in zip(judged, names, strict=True):
             report = _report(each, fields, layouts, wishes)
@@ -120,6 +131,13 @@ def write_reports(
         end_progress()
     linked = _linked(reports, names, pdfs=pdfs, one_pdf=wishes.one_pdf)
     write(folder / LIST, day_page(linked, language=wishes.language))
+
+
+def _written(names: Sequence[str], *, pdfs: bool, one_pdf: bool) -> list[str]:
+    """Name every file of some reports."""
+    ends = (".html", ".txt", ".pdf") if pdfs and not one_pdf else (".html", ".txt")
+    together = [LIST, ALL_PDF] if pdfs and one_pdf else [LIST]
+    return [*(f"{name}{end}" for name in names for end in ends), *together]
 
 
 def _write_pdfs(

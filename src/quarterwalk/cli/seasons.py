@@ -7,6 +7,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
+import numpy as np
+
 from quarterwalk.cli.clocks import Clocks, FieldProblem
 from quarterwalk.cli.ground import known_as
 from quarterwalk.cli.stage_walks import Walked
@@ -15,10 +17,12 @@ from quarterwalk.errors import Problem, UsageError
 from quarterwalk.field import Field, acres_of
 from quarterwalk.files.plantings import PlantingFile
 from quarterwalk.files.refusal import refuse_if_any
+from quarterwalk.picture.season_words import date_word
 from quarterwalk.report.season import make_season
+from quarterwalk.report.season_end import season_over
 from quarterwalk.report.season_report import SeasonDone, SeasonField, SeasonReport
 from quarterwalk.weather.choose import FieldWeather
-from quarterwalk.weather.daily import WeatherError
+from quarterwalk.weather.daily import DayMark, WeatherError
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -28,7 +32,58 @@ class Season:
     name: str
     clock: CropClock
     weather: FieldWeather
+    done: SeasonDone
     report: SeasonReport
+
+    @property
+    def known_until(self) -> date | None:
+        """The last day of the weather that is known, also one before planting; None without."""
+        heat, weather = self.clock.heat, self.weather.weather
+        if heat.known:
+            return heat.known_until
+        # the mean of other years is no day that was known
+        known = np.flatnonzero(~weather.missing & (weather.marks != DayMark.OTHER_YEARS))
+        return weather.day_at(int(known[-1])) if known.size else None
+
+
+@dataclass(frozen=True, slots=True)
+class LeftOut:
+    """A field in whose season the day asked for does not lie.
+
+    Parameters
+    ----------
+    name : str
+        The field.
+    planted : date
+        The first day of its season.
+    on : date
+        The day asked for.
+    """
+
+    name: str
+    planted: date
+    on: date
+
+    @property
+    def last(self) -> date:
+        """The last day of its season."""
+        return _last_day(self.planted)
+
+    @property
+    def why(self) -> str:
+        """Say why nothing is told of it."""
+        planted, last = (_with_year(day, self.on) for day in (self.planted, self.last))
+        if self.on < self.planted:
+            return f"planted {planted}: after the day asked for"
+        return f"planted {planted}: its season ended {last}, before the day asked for"
+
+
+def _last_day(planted: date) -> date:
+    return planted + timedelta(days=SEASON_DAYS - 1)
+
+
+def _with_year(day: date, on: date) -> str:
+    return date_word(day) if day.year == on.year else f"{date_word(day)} {day.year}"
 
 
 def asked_fields(plantings: PlantingFile, asked: Sequence[str] | None) -> list[str]:
@@ -67,39 +122,57 @@ def asked_fields(plantings: PlantingFile, asked: Sequence[str] | None) -> list[s
     return told
 
 
-def day_for(clocks: Clocks, name: str, on: date | None, today: date) -> date:
-    """Give the day for which a field is told.
+def days_for(
+    clocks: Clocks, names: Sequence[str], on: date | None, today: date
+) -> tuple[dict[str, date], list[LeftOut]]:
+    """Give the day for which each field is told.
 
     Parameters
     ----------
     clocks : Clocks
-        They know the day of planting.
-    name : str
-        The field.
+        They know the days of planting.
+    names : sequence of str
+        The fields.
     on : date or None
-        The day asked for; None for today, or the nearest day of the season.
+        The day asked for; None for today, or the nearest day of each season.
     today : date
         What the calendar says.
 
     Returns
     -------
-    date
+    days : dict of str to date
+        By the names of the fields that are told.
+    left_out : list of LeftOut
+        The other ones.
 
     Raises
     ------
     UsageError
-        If the day asked for is not in the field's season.
+        If the day asked for is in the season of no field.
     """
-    planted = clocks.planted(name, on or today)
-    last = planted + timedelta(days=SEASON_DAYS - 1)
-    if on is None:
-        return min(max(today, planted), last)
-    if not planted <= on <= last:
+    days: dict[str, date] = {}
+    left_out: list[LeftOut] = []
+    for name in names:
+        planted = clocks.planted(name, on or today)
+        last = _last_day(planted)
+        if on is None:
+            days[name] = min(max(today, planted), last)
+        elif planted <= on <= last:
+            days[name] = on
+        else:
+            left_out.append(LeftOut(name, planted, on))
+    if left_out and not days:
+        near = min(left_out, key=_apart)
+        which = near.name if len(left_out) == 1 else f"a field, the nearest {near.name}"
         raise UsageError(
-            f"--on must lie in the season of {name}, {planted} to {last}, got {on}."
-            " Choose fields with --field."
+            f"--on must lie in the season of {which}, {near.planted} to {near.last}, got {on}."
         )
-    return on
+    return days, left_out
+
+
+def _apart(out: LeftOut) -> int:
+    """Give how far a day lies from a season. [days]"""
+    return max((out.planted - out.on).days, (out.on - out.last).days)
 
 
 def told_seasons(
@@ -144,16 +217,16 @@ def told_seasons(
     refuse_if_any(problems)
     told = []
     for name, clock in read:
-        weather = clocks.weather(name, clock.on)
+        weather, done = clocks.weather(name, clock.on), _done(clocks, name, clock, walked)
         report = make_season(
             clock,
             field=_field(clocks, name, clock, fields.get(known_as(name))),
             weather=weather,
             guideline=walked.guideline,
-            done=_done(clocks, name, clock.on, walked),
+            done=done,
             language=options.language,
         )
-        told.append(Season(name, clock, weather, report))
+        told.append(Season(name, clock, weather, done, report))
     return told
 
 
@@ -164,11 +237,12 @@ def _field(clocks: Clocks, name: str, clock: CropClock, boundary: Field | None) 
     return SeasonField(name, boundary.grower, acres_of(boundary.shape), replanted=again)
 
 
-def _done(clocks: Clocks, name: str, on: date, walked: Walked) -> SeasonDone:
-    walks, look = walked.season(clocks, name, on)
-    treated = tuple(day for day in clocks.plantings[name].treated if day <= on)
+def _done(clocks: Clocks, name: str, clock: CropClock, walked: Walked) -> SeasonDone:
+    walks, look = walked.season(clocks, name, clock.on)
+    treated = tuple(day for day in clocks.plantings[name].treated if day <= clock.on)
+    over = walked.guideline is not None and season_over(clock, walked.guideline)
     return SeasonDone(
         walks=tuple(walks),
-        next_look=None if look is None else (look.soonest, look.latest),
+        next_look=None if look is None or over else (look.soonest, look.latest),
         treated=treated,
     )

@@ -7,7 +7,7 @@ import sys
 from datetime import date
 
 from quarterwalk.cli.chosen import chosen_guideline
-from quarterwalk.cli.folder import folder_for, write
+from quarterwalk.cli.folder import folder_for, refuse_taken, write
 from quarterwalk.cli.ground import asked_for, chosen_fields, laid_out, size_notices
 from quarterwalk.cli.reports import PAPERS, no_pdf, pdfs_can_be_made
 from quarterwalk.cli.screen import end_progress, say, tell_done
@@ -30,7 +30,9 @@ def run(options: argparse.Namespace) -> None:
         print(notice, file=sys.stderr)
     names, paper = file_names(field.name for field in fields), PAPERS[options.paper]
     pdfs = pdfs_can_be_made()
+    ends = (".html", ".pdf") if pdfs else (".html",)
     with folder_for(options.out) as folder:
+        refuse_taken(folder, [f"{name}-sheet{end}" for name in names for end in ends])
         for number, (layout, name) in enumerate(zip(layouts, names, strict=True), start=1):
             sheet = walk_sheet(
                 layout,

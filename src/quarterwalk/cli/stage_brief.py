@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from datetime import date
 
 from quarterwalk.cli.screen import Ink, inked
-from quarterwalk.cli.seasons import Season
-from quarterwalk.crop import RANGE, CropClock, Event, WeekOdds, outlook_of
+from quarterwalk.cli.seasons import LeftOut, Season
+from quarterwalk.crop import RANGE, CropClock, Event, outlook_of
 from quarterwalk.errors import shown
 
 _MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
@@ -21,44 +21,57 @@ _LONGEST_NAME = 20
 _STRETCHES = {"before": "not squaring", "squaring": "squaring", "blooming": "blooming"}
 
 
-def print_stages(seasons: Sequence[Season]) -> None:
+def print_stages(seasons: Sequence[Season], left_out: Sequence[LeftOut] = ()) -> None:
     """Print one line a field, with what to do next.
 
     Parameters
     ----------
     seasons : sequence of Season
         The fields.
+    left_out : sequence of LeftOut
+        Those in whose season the day asked for does not lie.
     """
-    rows = [_row(each) for each in seasons]
+    rows, names = [_row(each) for each in seasons], [_name(each.name) for each in left_out]
     widths = [max(map(len, column)) for column in zip(_HEADS, *rows, strict=True)]
+    widths[0] = max([widths[0], *map(len, names)])
     print(inked(_line(_HEADS, widths) + "  next", Ink.QUIET))
     for row, each in zip(rows, seasons, strict=True):
-        print(f"{_line(row, widths)}  {_next(each.clock)}")
+        print(f"{_line(row, widths)}  {_next(each)}")
+    for name, out in zip(names, left_out, strict=True):
+        print(f"{name:<{widths[0]}}  {out.why}")
 
 
 def _line(cells: Sequence[str], widths: Sequence[int]) -> str:
     return "  ".join(f"{cell:<{width}}" for cell, width in zip(cells, widths, strict=True))
 
 
+def _name(name: str) -> str:
+    return shown(name, most=_LONGEST_NAME)
+
+
 def _row(season: Season) -> tuple[str, ...]:
     clock, outlook = season.clock, outlook_of(season.clock)
     square = clock.given.first_square or clock.odds[Event.FIRST_SQUARE].within(RANGE)
-    return (
-        shown(season.name, most=_LONGEST_NAME),
-        _stage(clock.weeks),
-        _span(square),
-        _span(outlook.bloom),
-    )
+    return _name(season.name), _stage(clock), _span(square), _span(outlook.bloom)
 
 
-def _stage(weeks: WeekOdds) -> str:
-    """Give the stretch of the season, or the likeliest week of squaring with its chance."""
+def _stage(clock: CropClock) -> str:
+    """Give the likeliest week of squaring, or else stretch of the season, with its chance.
+
+    What is known, or as good as certain, has none; a bloom that nobody saw is never certain.
+    """
+    weeks = clock.weeks
     week = weeks.likely_week
-    if week is None:
-        return _STRETCHES[weeks.likely]
-    best = weeks.weeks[week - 1]
-    told = "19 in 20" if best >= _SURE else f"{min(max(1, round(10 * best)), 9)} in 10"
-    return f"week {week}, {told}"
+    if week is not None:
+        return f"week {week}, {_odds(weeks.weeks[week - 1])}"
+    stretch, chance = weeks.stretches[0]
+    sure = clock.bloom is not None if stretch == "blooming" else chance >= _SURE
+    told = _STRETCHES[stretch]
+    return told if sure else f"{told}, {_odds(chance)}"
+
+
+def _odds(chance: float) -> str:
+    return "19 in 20" if chance >= _SURE else f"{min(max(1, round(10 * chance)), 9)} in 10"
 
 
 def _span(days: tuple[date, date] | None) -> str:
@@ -75,14 +88,15 @@ def _day(day: date) -> str:
     return f"{day.day} {_MONTHS[day.month - 1]}"
 
 
-def _next(clock: CropClock) -> str:
-    """Say in a few words what to do next."""
+def _next(season: Season) -> str:
+    """Say in a few words what to do next: the look that is due, or else what comes."""
+    clock, look = season.clock, season.done.next_look
+    if look is not None:
+        return _look(look, clock.on)
     outlook, stage = outlook_of(clock), clock.weeks.likely
-    begin, closest, again = outlook.begin, outlook.closest, outlook.weeds_again
+    begin, closest = outlook.begin, outlook.closest
     if stage == "blooming":
-        if again is not None and clock.on < again:
-            return f"leave weeds to {_day(again)}"
-        return "weeds may be cleared"
+        return _blooming(clock)
     if stage == "squaring":
         if closest is not None and clock.on <= closest[1]:
             return f"watch closest to {_day(closest[1])}"
@@ -90,3 +104,21 @@ def _next(clock: CropClock) -> str:
     if begin is not None and clock.on < begin[0]:
         return f"begin to walk {_day(begin[0])}"
     return "walk now"
+
+
+def _look(look: tuple[date, date], on: date) -> str:
+    """Say when somebody comes back, also where that is late."""
+    soonest, latest = look
+    if on > latest:
+        return f"look due since {_day(latest)}"
+    if on == latest:
+        return "look again today"
+    return f"look again by {_day(latest)}" if on >= soonest else f"look again {_span(look)}"
+
+
+def _blooming(clock: CropClock) -> str:
+    """Say what a field asks for that most likely blooms: a flower, where nobody gave its bloom."""
+    to_come = clock.given.bloom_to_come
+    if to_come is not None:
+        return f"leave weeds to {_day(to_come)}"
+    return "look for a flower" if clock.bloom is None else "weeds may be cleared"

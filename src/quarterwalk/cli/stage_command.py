@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import argparse
 import sys
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from datetime import date
 from pathlib import Path
 
@@ -12,11 +12,11 @@ from quarterwalk.call.explain import Section
 from quarterwalk.call.figures import day_words, listed
 from quarterwalk.cli.chosen import refuse_two_streams
 from quarterwalk.cli.clocks import chosen_clocks
-from quarterwalk.cli.folder import folder_for, write
+from quarterwalk.cli.folder import folder_for, refuse_taken, write
 from quarterwalk.cli.ground import fields_by_name
 from quarterwalk.cli.reports import PAPERS, no_pdf, pdfs_can_be_made
 from quarterwalk.cli.screen import Ink, inked, print_json, say
-from quarterwalk.cli.seasons import Season, asked_fields, day_for, told_seasons
+from quarterwalk.cli.seasons import LeftOut, Season, asked_fields, days_for, told_seasons
 from quarterwalk.cli.stage_brief import print_stages
 from quarterwalk.cli.stage_walks import chosen_walked
 from quarterwalk.files.file_names import file_names
@@ -36,27 +36,30 @@ _LONG_BEFORE = 14
 
 def run(options: argparse.Namespace) -> None:
     """Read each field's clock on a day, and print or write what it tells."""
-    seasons, days, today = read_seasons(options)
+    seasons, left_out, today = read_seasons(options)
     # written first, so that nothing is lost where the reader of the screen goes away
     written = "" if options.out is None else _write(seasons, options.out, PAPERS[options.paper])
     if options.json:
-        print_json(stages_json([_told(each) for each in seasons]))
+        told = stages_json([_told(each) for each in seasons])
+        print_json({**told, "left_out": [_left_out_json(each) for each in left_out]})
         return
     if options.brief:
-        print_stages(seasons)
-        for sentence in _ends_early(seasons):
-            say(sentence)
+        print_stages(seasons, left_out)
     else:
         _print_all([each.report for each in seasons])
+        for each in left_out:
+            say(f"{each.name}, {each.why}.")
+    for sentence in _ends_early(seasons):
+        say(sentence)
     if options.on is None:
-        say(_which_day(today, days))
+        say(_which_day(today, seasons))
     if written:
         say(written)
 
 
 def read_seasons(
     options: argparse.Namespace,
-) -> tuple[list[Season], dict[str, date], date]:
+) -> tuple[list[Season], list[LeftOut], date]:
     """Read the clock of each field asked for.
 
     Parameters
@@ -66,8 +69,8 @@ def read_seasons(
 
     Returns
     -------
-    (list of Season, dict of str to date, date)
-        The seasons, the day for which each field is told, and today.
+    (list of Season, list of LeftOut, date)
+        The seasons, the fields in whose season the day asked for does not lie, and today.
     """
     refuse_two_streams(options)
     plantings = read_plantings(options.plantings, need_first_square=False)
@@ -79,8 +82,8 @@ def read_seasons(
     clocks = chosen_clocks(options, plantings.plantings, fields)
     walked = chosen_walked(options, plantings)
     today = date.today()  # noqa: DTZ011 - the day on the scout's own calendar
-    days = {name: day_for(clocks, name, options.on, today) for name in names}
-    return told_seasons(options, clocks, days, walked, fields), days, today
+    days, left_out = days_for(clocks, names, options.on, today)
+    return told_seasons(options, clocks, days, walked, fields), left_out, today
 
 
 def _print_all(reports: Sequence[SeasonReport]) -> None:
@@ -109,23 +112,26 @@ def _print_section(section: Section, *, under: bool = True) -> None:
 def _ends_early(seasons: Sequence[Season]) -> list[str]:
     """Say of which stations the weather ends so long before the day told that it matters."""
     ends = dict.fromkeys(
-        (each.weather.weather.station.label, each.clock.heat.known_until)
+        (each.weather.weather.station.label, until)
         for each in seasons
-        if each.clock.heat.known
-        and (each.clock.on - each.clock.heat.known_until).days > _LONG_BEFORE
+        if (until := each.known_until) is not None and (each.clock.on - until).days > _LONG_BEFORE
     )
     return [
         f"Weather of {name} is known until {day_words(until)} {until.year}." for name, until in ends
     ]
 
 
-def _which_day(today: date, days: Mapping[str, date]) -> str:
+def _which_day(today: date, seasons: Sequence[Season]) -> str:
     """Say for which day the fields are told, where nobody asked for one."""
     told = f"Told for today, {day_words(today)} {today.year}; --on DATE asks for another day."
-    others = [f"{name} for {on}" for name, on in days.items() if on != today]
+    others = [f"{each.name} for {each.clock.on}" for each in seasons if each.clock.on != today]
     if others:
         told += f" Today is not in the season of some, told for its nearest day: {listed(others)}."
     return told
+
+
+def _left_out_json(out: LeftOut) -> dict[str, str]:
+    return {"field": out.name, "planted": out.planted.isoformat(), "text": out.why}
 
 
 def _told(season: Season) -> StageTold:
@@ -164,7 +170,10 @@ def write_seasons(seasons: Sequence[Season], folder: Path, paper: Paper = Paper.
         The sheet.
     """
     pdfs = pdfs_can_be_made()
-    for each, name in zip(seasons, file_names(s.name for s in seasons), strict=True):
+    names = file_names(each.name for each in seasons)
+    ends = (".html", ".pdf") if pdfs else (".html",)
+    refuse_taken(folder, [f"{name}{end}" for name in names for end in ends])
+    for each, name in zip(seasons, names, strict=True):
         _write_one(each.report, folder, name, paper if pdfs else None)
 
 

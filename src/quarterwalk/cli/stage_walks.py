@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from datetime import date
 
 from quarterwalk.call import CallOptions, Look
+from quarterwalk.call.after_spray import look_after_spray
 from quarterwalk.cli.chosen import chosen_guideline, chosen_walks
 from quarterwalk.cli.clocks import Clocks, seen_on_walks
 from quarterwalk.cli.judged import judge_walks
@@ -58,7 +59,8 @@ class Walked:
         walks : list of SeasonWalk
             By day.
         next_look : Look or None
-            As the last of them says; None where no call was made.
+            As a spray since the last of them asks for, or else as that one's call does; None
+            where there is neither.
 
         Raises
         ------
@@ -70,13 +72,17 @@ class Walked:
         heads, planted = self.walks.table.heads, clocks.planted(name, on)
         days = {i: head.date for i, head in enumerate(heads) if head.field == name}
         which = sorted((i for i in days if planted <= days[i] <= on), key=lambda i: days[i])
+        if not which:
+            return [], None
+        treated = [day for day in clocks.plantings[name].treated if day <= on]
+        sprayed = look_after_spray(days[which[-1]], treated)
         if self.guideline is None:
-            return [SeasonWalk(days[index], None) for index in which], None
+            return [SeasonWalk(days[index], None) for index in which], sprayed
         standings = standings_by(clocks, self.walks, self.readings, which)
         chosen = [heads[i] for i in which], [self.readings[i] for i in which]
         judged = judge_walks(*chosen, standings, self.guideline, CallOptions())
         walks = [SeasonWalk(each.head.date, each.call.verdict) for each in judged]
-        return walks, judged[-1].call.next_look if judged else None
+        return walks, sprayed or judged[-1].call.next_look
 
 
 def chosen_walked(options: argparse.Namespace, plantings: PlantingFile) -> Walked:

@@ -8,7 +8,15 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from quarterwalk.crop import SEASON_DAYS, CropDateError, CropDates, Stage, stage_on
+from quarterwalk.crop import (
+    SEASON_DAYS,
+    CropDateError,
+    CropDates,
+    Seen,
+    Stage,
+    given_standing,
+    stage_on,
+)
 from quarterwalk.errors import Problem, UsageError
 from quarterwalk.files.plantings import Planting, PlantingFile, read_plantings
 from quarterwalk.files.refusal import refuse_if_any
@@ -107,16 +115,21 @@ def _given_dates(options: argparse.Namespace) -> CropDates:
         raise UsageError(str(error)) from None
 
 
-def _as_given(head: WalkHead, planting: Planting) -> Standing:
+def _as_given(head: WalkHead, planting: Planting, seen: Iterable[Seen] = ()) -> Standing:
     if planting.dates is None:
         raise ValueError(f"the planting of {head.field} must give first square.")
-    return Standing(planting.dates, stage_on(head.date, planting.dates))
+    return Standing(*given_standing(head.date, planting.dates, seen))
 
 
 def _chosen_plantings(options: argparse.Namespace, walks: WalkFile) -> PlantingFile:
     """Read the plantings; refuse walks whose field has no row."""
     alone = options.weather is None
-    plantings = read_plantings(options.plantings, need_first_square=alone, may_give_weather=alone)
+    plantings = read_plantings(
+        options.plantings,
+        need_first_square=alone,
+        may_give_weather=alone,
+        asked={head.field for head in walks.table.heads},
+    )
     for notice in plantings.notices:
         print(notice, file=sys.stderr)
     refuse_unplanted(walks, plantings)
@@ -154,6 +167,8 @@ def standings_by(
 ) -> list[Standing]:
     """Find where the fields of walks stood, by their clocks where first square is not given.
 
+    Where it is, and first bloom is not, flowers that were seen by then stand for first bloom.
+
     Parameters
     ----------
     clocks : Clocks
@@ -184,7 +199,7 @@ def standings_by(
         head = walks.table.heads[index]
         planting = clocks.plantings[head.field]
         if planting.first_square is not None:
-            told.append(_as_given(head, planting))
+            told.append(_as_given(head, planting, clocks.looks(head.field, head.date)))
             continue
         late = _outside(walks, index, clocks.planted(head.field, head.date))
         if late is not None:

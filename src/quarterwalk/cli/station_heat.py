@@ -60,7 +60,17 @@ def _refuse_options(options: argparse.Namespace) -> None:
     try:
         _heat(np.array(_ANY_DAY[:1]), np.array(_ANY_DAY[1:]), options)
     except WeatherError as error:
-        raise UsageError(f"--method, --base, --cap and --cutoff: {error}") from None
+        raise UsageError(f"{_at_fault(options)}: {error}") from None
+
+
+def _at_fault(options: argparse.Namespace) -> str:
+    """Name the option that goes with no others, where some don't go together."""
+    plain = argparse.Namespace(**{**vars(options), "cutoff": CutOff.HORIZONTAL.value})
+    try:
+        _heat(np.array(_ANY_DAY[:1]), np.array(_ANY_DAY[1:]), plain)
+    except WeatherError:
+        return "--cap"
+    return "--cutoff"
 
 
 def _in_order(stations: Sequence[DailyWeather], place: Place | None) -> list[DailyWeather]:

@@ -12,6 +12,7 @@ from pathlib import Path
 
 from platformdirs import user_cache_path
 
+from quarterwalk.cli.folder import refuse_written_over
 from quarterwalk.cli.screen import print_json, say
 from quarterwalk.cli.station_heat import told_stations
 from quarterwalk.cli.walk_day import WalkDay, walk_day
@@ -34,8 +35,9 @@ def run(options: argparse.Namespace) -> None:
     _refuse_options_apart(options)
     weather = chosen_weather(options.files, options.stations)
     if options.service:
-        stations = one_a_station([_asked(options), *weather.stations])
-        weather = replace(weather, stations=tuple(stations))
+        of_files = [(weather.files[each.station.id], each) for each in weather.stations]
+        stations, files = one_a_station([("the service", _asked(options)), *of_files])
+        weather = replace(weather, stations=tuple(stations), files=files)
     walk = None if options.walk_on is None else _walk_day(weather, options)
     told = told_stations(weather.stations, options)
     # written first, so that nothing is lost where the reader of the screen goes away
@@ -66,6 +68,9 @@ def _refuse_options_apart(options: argparse.Namespace) -> None:
             f'--out must be a file that can be written to, got "{options.out}".'
             " Give a name such as weather.csv."
         )
+    if options.out is not None:
+        read = [*options.files, options.stations]
+        refuse_written_over(options.out, [path for path in read if path])
     if options.zone is not None and options.walk_on is None:
         raise UsageError("--zone goes with --walk-on.")
     if not options.service:

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
 
 from quarterwalk.cli.lengths import length_words
-from quarterwalk.errors import UsageError, shown
+from quarterwalk.errors import Problem, RefusedInput, UsageError, shown
 from quarterwalk.files.weather_file import WeatherFinding, read_weather
 from quarterwalk.units import FOOT_M, MILE_FEET
 from quarterwalk.weather.daily import DailyWeather
@@ -29,12 +29,14 @@ _METRES = 1000.0  # [m/km]
 class ChosenWeather:
     """The weather of all files, each station once, and what was found wrong in them.
 
-    `hourly` are the hours that files gave, in the order of the files.
+    `hourly` are the hours that files gave, in the order of the files. `files` names the file
+    that told the place of each station, by its id.
     """
 
     stations: tuple[DailyWeather, ...]
     findings: tuple[WeatherFinding, ...]
     hourly: tuple[HourlyWeather, ...] = ()
+    files: Mapping[str, str] = field(default_factory=dict)
 
 
 def chosen_weather(paths: Sequence[str], station_list: str | None) -> ChosenWeather:
@@ -54,13 +56,13 @@ def chosen_weather(paths: Sequence[str], station_list: str | None) -> ChosenWeat
     Raises
     ------
     UsageError
-        If standard input is to be read twice, or a station has two places.
+        If standard input is to be read twice.
     RefusedInput
-        If a file can't be taken.
+        If a file can't be taken, or two of them put a station at two places.
     """
     if paths.count("-") > 1:
         raise UsageError("only one FILE of weather can be - (standard input).")
-    stations: list[DailyWeather] = []
+    stations: list[tuple[str, DailyWeather]] = []
     findings: list[WeatherFinding] = []
     hourly: list[HourlyWeather] = []
     for path in paths:
@@ -68,11 +70,12 @@ def chosen_weather(paths: Sequence[str], station_list: str | None) -> ChosenWeat
         told = read_weather(path, stations=station_list, stdin=stdin)
         for notice in told.notices:
             print(notice, file=sys.stderr)
-        stations += told.stations
+        stations += [(told.file, weather) for weather in told.stations]
         findings += told.findings
         hourly += told.hourly
     once = tuple(dict.fromkeys(findings))
-    return ChosenWeather(tuple(one_a_station(stations)), once, tuple(hourly))
+    joined, files = one_a_station(stations)
+    return ChosenWeather(tuple(joined), once, tuple(hourly), files)
 
 
 def nearest(stations: Sequence[DailyWeather], place: Place) -> list[DailyWeather]:
@@ -95,51 +98,64 @@ def nearest(stations: Sequence[DailyWeather], place: Place) -> list[DailyWeather
     return [by_id[station.id] for station, _ in near[:MOST_STATIONS]]
 
 
-def one_a_station(stations: Iterable[DailyWeather]) -> list[DailyWeather]:
+def one_a_station(
+    stations: Iterable[tuple[str, DailyWeather]],
+) -> tuple[list[DailyWeather], dict[str, str]]:
     """Join the days of stations that have the same id, saying where they differ.
 
     Parameters
     ----------
-    stations : iterable of DailyWeather
-        In the order in which their files were given.
+    stations : iterable of (str, DailyWeather)
+        Each with what errors call its file, in the order in which the files were given.
 
     Returns
     -------
-    list of DailyWeather
+    stations : list of DailyWeather
         In the order in which each came first.
+    files : dict of str to str
+        Which file told the place of each, by the station's id.
 
     Raises
     ------
-    UsageError
-        If a station has two places.
+    RefusedInput
+        If two files put a station at two places.
     """
     by_id: dict[str, DailyWeather] = {}
-    for weather in stations:
-        before = by_id.get(weather.station.id)
-        by_id[weather.station.id] = weather if before is None else _joined(before, weather)
-    return list(by_id.values())
+    files: dict[str, str] = {}
+    for file, weather in stations:
+        id_ = weather.station.id
+        before = by_id.get(id_)
+        if before is not None:
+            _refuse_two_places((files[id_], before.station), (file, weather.station))
+        # of two files the later one's place holds
+        if before is None or weather.station.place is not None:
+            files[id_] = file
+        by_id[id_] = weather if before is None else _joined(before, weather)
+    return list(by_id.values()), files
 
 
 def _joined(before: DailyWeather, after: DailyWeather) -> DailyWeather:
     """Lay a station's later file over its earlier one, saying how many days differ."""
-    _refuse_two_places(before.station, after.station)
     told = merged(before, after)
     if told.changed:
         _say_that_they_differ(after.station, told.changed)
     return told.weather
 
 
-def _refuse_two_places(before: Station, after: Station) -> None:
-    if before.place is None or after.place is None:
+def _refuse_two_places(before: tuple[str, Station], after: tuple[str, Station]) -> None:
+    (first, one), (second, other) = before, after
+    if one.place is None or other.place is None:
         return
-    metres = (before.distance_km(after.place) or 0.0) * _METRES
+    metres = (one.distance_km(other.place) or 0.0) * _METRES
     if metres > SAME_PLACE_MILES * MILE_FEET * float(FOOT_M):
-        one, two = (f"{place[1]:g},{place[0]:g}" for place in (before.place, after.place))
-        raise UsageError(
-            f"station {shown(after.id)} stands at {one} in one file and at {two} in another,"
-            f" {length_words(metres, metric=False)} apart. Are they two stations? Then give"
-            " one of them another id."
+        was, got = (f"{place[1]:g},{place[0]:g}" for place in (one.place, other.place))
+        expected = f"within {SAME_PLACE_MILES} miles of {was}, where {shown(first)} has station"
+        hint = (
+            f"That is {length_words(metres, metric=False)} apart. Are they two stations? Then"
+            " give one of them another id."
         )
+        problem = Problem(second, None, None, got, f"{expected} {shown(other.id)}", hint)
+        raise RefusedInput([problem])
 
 
 def _say_that_they_differ(station: Station, count: int) -> None:

@@ -155,7 +155,9 @@ def _print_heat(heat: HeatTold) -> None:
         f" {_span(heat.weather.first, heat.weather.last)}:",
         indent=2,
     )
-    print(f"\n  {'week from':<12}{'heat units':>11}{'total':>9}{'other years':>13}{'':>2}filled")
+    print(
+        f"\n  {'week from':<12}{'days':>4}{'heat units':>12}{'total':>9}{'other years':>13}  filled"
+    )
     for line in _weeks(heat):
         print(line)
     say()
@@ -164,7 +166,7 @@ def _print_heat(heat: HeatTold) -> None:
 
 
 def _weeks(heat: HeatTold) -> Iterator[str]:
-    """Give a line for each week: its heat, and that from the first day on."""
+    """Give a line for each week: its days, their heat, and that from the first day on."""
     length = load_routine().week_days
     usual = heat.others.mean(axis=0).cumsum() if heat.others.size else None
     so_far = heat.heat.cumsum()
@@ -176,8 +178,7 @@ def _weeks(heat: HeatTold) -> Iterator[str]:
         marks = heat.weather.marks[begin:end]
         filled = int(np.count_nonzero(np.isin(marks, list(_HOW))))
         said = str(filled) if filled else ""
-        short = "" if end - begin == length else _day_count(end - begin)
-        yield f"  {day:<12}{week:>11}{total:>9}{other:>13}  {said:<6}  {short}".rstrip()
+        yield f"  {day:<12}{end - begin:>4}{week:>12}{total:>9}{other:>13}  {said}".rstrip()
 
 
 def _day_count(days: int) -> str:

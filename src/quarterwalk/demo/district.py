@@ -121,6 +121,7 @@ class District:
     advisor: str
     first_day: date
     last_day: date
+    time_zone: str
     nature: Nature
     fields: tuple[DemoField, ...]
 
