@@ -57,7 +57,8 @@ UNLIKE = 0.02
 _ROUNDING = 1e-12  # a chance under this is what rounding leaves
 _TAIL = 8.0  # heat so many standard deviations past the mean is always enough
 _FAR = 4.0  # heat so many past it is enough in all but one field of thirty thousand
-_FINE = 8  # heat is taken to the eighth of a unit, a hundredth of the narrowest need's spread
+FINE = 8
+"""Heat is taken to the eighth of a unit, a hundredth of the narrowest need's spread."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -142,7 +143,7 @@ def steps_of(heat: FloatArray, needs: Needs) -> dict[Event, Step]:
     dict of Event to Step
         The step to each event; that to emergence starts on the day of planting alone.
     """
-    steps = np.rint(heat * _FINE).astype(np.int32)
+    steps = np.rint(heat * FINE).astype(np.int32)
     starts, told, sure, spread = 1, {}, 0.0, 0.0
     for event, latest in LATEST.items():
         need = needs.needs[event]
@@ -201,8 +202,8 @@ def _step(
 @cache
 def _table(need: Need) -> FloatArray:
     """Chance that so much heat was enough, by the eighth of a heat unit."""
-    most = int(_FINE * (need.mean + _TAIL * need.sd)) + 1
-    enough: FloatArray = ndtr((np.arange(most + 1) / _FINE - need.mean) / need.sd)
+    most = int(FINE * (need.mean + _TAIL * need.sd)) + 1
+    enough: FloatArray = ndtr((np.arange(most + 1) / FINE - need.mean) / need.sd)
     enough[0], enough[-1] = 0.0, 1.0
     return enough
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 import numpy as np
+from numpy.typing import ArrayLike
 from scipy.special import ndtr, ndtri
 
 from quarterwalk.crop.needs import Event, Needs
@@ -117,9 +118,7 @@ def _nodes_of(seen: Seen) -> float | None:
     return seen.true_leaves if seen.nodes is None else seen.nodes
 
 
-def _agreeing(
-    off: Sequence[FloatArray], shared: Sequence[float | FloatArray], own: float
-) -> FloatArray:
+def _agreeing(off: Sequence[FloatArray], shared: Sequence[ArrayLike], own: float) -> FloatArray:
     """Weigh days by how far off counts are that err alike.
 
     Parameters
@@ -142,9 +141,10 @@ def _agreeing(
     The covariance is own² on the diagonal plus shared sharedᵀ; its inverse by Sherman and
     Morrison. A single count is off²/(own² + shared²).
     """
+    loads = [np.asarray(load, np.float64) for load in shared]
     alone = sum(each**2 for each in off) / own**2
-    along = sum(each * load for each, load in zip(off, shared, strict=True)) / own**2
-    weight = 1 + sum(load**2 for load in shared) / own**2
+    along = sum(each * load for each, load in zip(off, loads, strict=True)) / own**2
+    weight = 1 + sum(load**2 for load in loads) / own**2
     return np.asarray(-0.5 * (alone - along**2 / weight), np.float64)
 
 
@@ -159,7 +159,10 @@ def _nodes(ground: Ground, counts: Sequence[tuple[Seen, float]]) -> FloatArray:
     shared = ground.needs.sd("first_branch_node")
     own = np.sqrt(ground.needs.value("node_sd") ** 2 - shared**2)
     # no node says nothing of days on which none would be expected
-    loads = [shared * ((n > 0) | (days < 0)) for (_, n), days in zip(counts, off, strict=True)]
+    loads = [
+        np.where((count > 0) | (days < 0), shared, 0.0)
+        for (_, count), days in zip(counts, off, strict=True)
+    ]
     return _agreeing(off, loads, float(own))
 
 

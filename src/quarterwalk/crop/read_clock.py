@@ -9,7 +9,7 @@ from datetime import date, timedelta
 import numpy as np
 from scipy.special import ndtr
 
-from quarterwalk.crop.chain import Chain, Step, steps_of
+from quarterwalk.crop.chain import FINE, Chain, Step, steps_of
 from quarterwalk.crop.clock import (
     HARDLY,
     RANGE,
@@ -77,11 +77,14 @@ def read_clock(
     looked = by_day(each for each in seen if each.on <= on)
     ground = Ground(heat.first, _summed(heat), needs)
     steps = steps_of(ground.heat, needs)
-    alone = _odds(_chances(Chain(ground.days, steps, {}).forward()), ground)
-    flowered = _flowered(looked, given, alone)
+    alone = None
+    if looked or given != Given():
+        alone = _odds(_chances(Chain(ground.days, steps, {}).forward()), ground)
+    flowered = None if alone is None else _flowered(looked, given, alone)
     windows = windows_of(heat.first, given, looked, needs, on=on, flowered=flowered)
     told = _told(ground, steps, kept(windows), looked)
     run = _run(ground, told, on)
+    alone = alone or run.odds
     return CropClock(
         planted=heat.first,
         on=on,
@@ -223,10 +226,13 @@ def _four_leaves(ground: Ground, weights: FloatArray, counted: Sequence[Seen]) -
     spread = needs.sd("first_branch_node") * node_heat
     up = needs.needs[Event.EMERGENCE].mean
     total, days = weights.sum(), np.arange(ground.days)
+    sums = np.rint(FINE * ground.heat).astype(np.intp)
+    # chance that the leaf is out so much heat before first square, in parts of a unit
+    out = ndtr((nodes * node_heat - np.arange(sums.max() + 1) / FINE) / spread)
     by_day = np.zeros(ground.days)
-    for heat, told in zip(ground.heat, weights[:, :-1], strict=True):
+    for heat, parts, told in zip(ground.heat, sums, weights[:, :-1], strict=True):
         square = np.flatnonzero(told > _NO_WEIGHT * total)
-        by = ndtr((nodes * node_heat - heat[square, None] + heat) / spread)
+        by = out[np.maximum(parts[square, None] - parts, 0)]
         by[:, heat < up] = 0.0
         by[days >= square[:, None]] = 1.0
         by_day += told[square] @ by
