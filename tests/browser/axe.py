@@ -13,9 +13,7 @@ from tests.browser.chromium import DESK, PHONE
 
 AXE = (Path(axe_playwright_python.__file__).parent / "axe.min.js").read_text(encoding="utf-8")
 # Without `preload`, axe puts no sheet of its own into the page, which the content policy forbids.
-RUN = (
-    "(runOnly) => axe.run(document, { runOnly, resultTypes: ['violations'], preload: false })"
-)
+RUN = "(runOnly) => axe.run(document, { runOnly, resultTypes: ['violations'], preload: false })"
 RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]
 BY_NIGHT = {"type": "rule", "values": ["color-contrast"]}
 """Only colours change by night."""

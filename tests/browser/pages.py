@@ -33,6 +33,7 @@ def addresses(told: dict[str, Any]) -> dict[str, str]:
         "desk-walk": f"{field}/walk",
         "plantings-import": "/plantings/import",
         "weather-import": "/weather/import",
+        "seen-import": "/seen/import",
         "walks-import": "/walks/import",
         "walk": f"/walks/{told['walk']}",
         "walk-strike": f"/walks/{told['walk']}/strike",

@@ -287,7 +287,7 @@ def test_weeds_may_be_cleared_once_the_weather_is_sure_of_bloom_as_in_a_season()
 @pytest.mark.parametrize(("km", "said"), [(39.9, False), (40.0, True)])
 def test_a_station_far_off_is_told(km, said):
     text = text_of(called(10, station="Gin yard", distance_km=km), FIRST)
-    assert ("The station is 25 miles off, so the days may be further out" in text) is said
+    assert ("The station is 25 miles off, so days may lie further off" in text) is said
 
 
 def test_a_bloom_that_the_weather_hardly_leaves_is_not_acted_on():

@@ -82,7 +82,7 @@ def test_a_call_to_treat_reads_as_a_grower_would_hear_it():
         "Qué se encontró", "Qué significa", "Qué tan seguro", "Qué sigue", "Tenga cuidado",
     ]  # fmt: skip
     assert str(made).startswith("Tratar. 34 pulgas saltonas en 100 plantas; lo más probable, de ")
-    assert "Los 63 cuadros perdidos son faltantes." in str(made)
+    assert "cuadros revisados se perdieron 63, todos faltantes." in str(made)
 
 
 def test_a_call_without_advice_says_why_in_spanish():

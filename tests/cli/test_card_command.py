@@ -89,7 +89,7 @@ def test_seconds_and_pace_stand_on_the_back(run: Run) -> None:
     words = ["--seconds-squares", "20", "--seconds-insects", "9", "--pace", "60"]
     run("card", *SHP, "--week", "2", "--out", "d", *words)
     page = Page("d/week-2-stop-card.html").plain
-    assert "20 seconds for a plant with its squares, 9 for a terminal alone, 60 metres" in page
+    assert "20 seconds for a plant with its squares, 9 for a terminal alone, 197 feet" in page
 
 
 @pytest.mark.parametrize(

@@ -105,9 +105,9 @@ def test_page_and_text_say_what_the_call_says(run: Run) -> None:
     walks = write_walks(rows(field="Gin 80", insects=60, healthy=60, lost=60))
     run("report", walks, *RULE, "--out", "d", "--advisor", "Wen Adair", "--contact", "555-0142")
     text = Path("d/Gin-80-2026-06-20.txt").read_text(encoding="utf-8")
-    assert text.startswith("Gin 80, Saturday 20 June: TREAT. Fleahoppers per 100 plants: 60")
+    assert text.startswith("Gin 80, Saturday 20 June: TREAT. Fleahoppers on 100 plants: 60")
     # 60 of 120 squares, beside the floor of week 2
-    assert "50" in text.partition("Squares good of 100: ")[2][:3]
+    assert "50" in text.partition("Squares still good of 100: ")[2][:3]
     assert "floor 85" in text
     page = Page("d/Gin-80-2026-06-20.html").plain
     for words in ("Gin 80", "Treat", "60", "25", "Wen Adair", "555-0142"):

@@ -7,14 +7,16 @@ from pathlib import Path
 
 import pytest
 
-from quarterwalk.crop import load_needs
+from quarterwalk.call.clock_told import worked_out
+from quarterwalk.crop import CropDates, Seen, given_standing, load_needs
 from quarterwalk.crop.window import days_for
 from quarterwalk.errors import RefusedInput
 from quarterwalk.files.seen_table import COLUMNS, read_seen
-from tests.docs.said import DOCS, blocks, rows
+from tests.docs.said import DOCS, blocks, rows, section
 
 PAGE = DOCS / "seen.md"
 TAKEN, REFUSED = (text for _, text in blocks(PAGE, kind="csv"))
+TEXTS = [text for _, text in blocks(PAGE, kind="text")]
 
 
 def test_every_column_is_told_and_no_other() -> None:
@@ -35,8 +37,16 @@ def test_the_table_with_faults_is_refused_in_these_words(
     Path("seen.csv").write_text(REFUSED, encoding="utf-8")
     with pytest.raises(RefusedInput) as refused:
         read_seen("seen.csv")
-    ((_, said),) = blocks(PAGE, kind="text")
-    assert str(refused.value) == said.rstrip()
+    assert str(refused.value) == TEXTS[0].rstrip()
+
+
+def test_flowers_stand_for_first_bloom_in_these_words() -> None:
+    on = date(2026, 7, 10)
+    seen = [Seen(date(2026, 7, 8), bloom=True)]
+    _, stage = given_standing(on, CropDates(date(2026, 6, 18)), seen)
+    (reason,) = worked_out(stage)
+    assert reason.text == TEXTS[1].rstrip()
+    assert f"(`{reason.code}`)" in section(PAGE, "Where first square is given")
 
 
 def test_the_branches_on_the_page_make_the_days_on_the_page() -> None:

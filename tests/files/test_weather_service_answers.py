@@ -80,6 +80,7 @@ def test_another_unit_is_refused_by_name(name: str) -> None:
         (lambda a: a["daily"]["time"].__setitem__(0, "20260629"), "written like"),
         (lambda a: a["daily"]["time"].__setitem__(0, "2026-W27-1"), "written like"),
         (lambda a: a["daily"]["time"].__setitem__(0, 1782691200), "written like"),
+        (lambda a: a["daily"]["time"].__setitem__(0, "9999-12-31"), "written like"),
         (lambda a: a["daily"]["temperature_2m_max"].__setitem__(0, "88"), "a number or null"),
         (lambda a: a["daily"]["temperature_2m_max"].__setitem__(0, True), "a number or null"),
         (lambda a: a["daily"]["temperature_2m_max"].__setitem__(0, [1]), "a number or null"),

@@ -17,6 +17,7 @@ from quarterwalk.office.models import CardRow, Device, JournalEntry, Membership
 from quarterwalk.office.services import fields, phones
 from tests.office.conftest import Moment
 from tests.office.people import People, made_ready
+from tests.office.seasoned import walk_in
 from tests.office.sender import Sender, answers
 
 ASKED = (("get", "/sync/day"), ("post", "/sync/entries"), ("get", "/sync/walks"),
@@ -258,6 +259,13 @@ def test_what_is_due_first_stands_first(bobs: Sender, people: People, moment: Mo
     assert told[1]["last"] == {"on": "2026-06-18", "verdict": "hold", "words": "Hold"}
     assert told[1]["due"]["on"] > "2026-06-18"
     assert told[1]["due"]["now"] is False
+
+
+def test_a_look_of_two_days_is_due_from_the_first_on(bobs: Sender, people: People) -> None:
+    # more insects than two thirds of the line: again after 3 to 4 days
+    walk_in(people.home, people.bob, nymphs=5, lost=0, on=date(2026, 6, 15))
+    due = {each["name"]: each for each in day(bobs)["fields"]}["Home 80"]["due"]
+    assert due == {"on": "2026-06-19", "text": "18 to 19 June, walked 15 June", "now": True}
 
 
 def test_a_walk_of_last_season_is_not_what_is_due(

@@ -36,7 +36,8 @@ def test_a_sprayed_field_is_looked_at_again_and_no_longer_waits(
     told = words(the_list(people))
     assert "Treat 1" not in told
     # 3 to 4 days after a treatment
-    assert "Sun 5 July sprayed 1 July" in told
+    assert "Later 1 Home 80" in told
+    assert "4 to 5 July sprayed 1 July" in told
 
 
 def test_a_field_is_due_on_the_day_that_its_call_asks_for(people: People) -> None:
@@ -150,3 +151,40 @@ def test_an_empty_district_offers_a_scout_no_import(people: People) -> None:
     page = visitor(people.bob).get("/").content.decode()
     assert "The lead of the district hands in their boundaries." in page
     assert 'href="/fields/import"' not in page
+
+
+@pytest.mark.parametrize(
+    ("walked", "group", "why"),
+    [
+        (date(2026, 6, 27), "Due today 1 Home 80", "due today walked 27 June"),
+        (date(2026, 6, 28), "May be done today 1 Home 80", "1 to 2 July walked 28 June"),
+        (date(2026, 6, 29), "Later 1 Home 80", "2 to 3 July walked 29 June"),
+        (date(2026, 6, 26), "Late 1 Home 80", "1 day late due since Tue 30 June, walked 26 June"),
+    ],
+)
+def test_a_look_of_two_days_may_be_done_on_the_first(
+    people: People, walked: date, group: str, why: str
+) -> None:
+    judge(people.home)
+    # more insects than two thirds of the line: again after 3 to 4 days
+    walk_in(people.home, people.bob, walked, nymphs=5, lost=0)
+    told = words(the_list(people))
+    assert group in told
+    assert why in told
+
+
+def test_the_fields_page_says_both_days_of_a_look(people: People) -> None:
+    judge(people.home)
+    walk_in(people.home, people.bob, date(2026, 6, 28), nymphs=5, lost=0)
+    assert "2 fields · 1 may be done today" in words(the_list(people))
+    page = words(visitor(people.bob).get(f"/fields/{people.home.public_id}").content.decode())
+    assert "Due now: 1 to 2 July. Walked 28 June." in page
+
+
+def test_numbers_are_named_where_no_head_of_a_column_stands(people: People, walk_id: str) -> None:
+    for page in (
+        the_list(people),
+        visitor(people.bob).get(f"/fields/{people.home.public_id}").content.decode(),
+    ):
+        assert page.count('<small class="narrow unit">insects</small>') == 1
+        assert page.count('<small class="narrow unit">square set</small>') == 1

@@ -1,9 +1,9 @@
 from __future__ import annotations
 
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime
 
 from quarterwalk.office.models import FieldRow
-from quarterwalk.office.services.fields import close_field
+from quarterwalk.office.services.fields import SeasonDates, close_field, set_dates
 from tests.office.people import People
 from tests.office_pages.visits import visitor, words
 
@@ -63,3 +63,20 @@ def test_a_field_too_large_for_one_walk_says_so(people: People) -> None:
     FieldRow.objects.filter(pk=people.home.pk).update(acres=161.0)
     assert f"Home 80: 161 {said}" in words(the_page(people))
     assert said not in words(the_page(people, "gil"))
+
+
+def test_a_call_to_treat_leads_a_lead_to_the_day_of_treatment(people: People, walk_id: str) -> None:
+    link = f'<a href="/fields/{people.home.public_id}/dates">Treated? Give the day</a>'
+    assert link in the_page(people)
+    assert link not in the_page(people, "bob")
+    dates = SeasonDates(planted=date(2026, 5, 14), first_square=date(2026, 6, 20))
+    set_dates(field=people.home, year=2026, dates=dates, treated=[date(2026, 7, 1)])
+    assert link not in the_page(people)
+
+
+def test_what_plantings_tell_besides_dates_stands_in_one_line(people: People) -> None:
+    dates = SeasonDates(
+        planted=date(2026, 5, 14), variety="Early 12", water="dry", hail="2026-06-10 2026-06-18"
+    )
+    set_dates(field=people.home, year=2026, dates=dates, treated=[])
+    assert "Variety Early 12, water: dry, hail on 10 June and 18 June" in words(the_page(people))

@@ -164,7 +164,8 @@ def test_a_phones_journal_file_is_taken_and_what_cannot_be_waits(people: People)
 
 
 @pytest.mark.parametrize(
-    "path", ["/fields/import", "/plantings/import", "/weather/import", "/walks/import"]
+    "path",
+    ["/fields/import", "/plantings/import", "/weather/import", "/seen/import", "/walks/import"],
 )
 @pytest.mark.parametrize("name", ["\u7530" * 95 + ".csv", "b" * 250 + ".csv", "\U0001f33e" * 63])
 def test_a_long_name_is_no_fault(people: People, path: str, name: str) -> None:

@@ -27,7 +27,9 @@ def test_what_waits_is_counted_beside_the_inbox_and_listed_with_why(
     assert "Inbox 1" in told
     assert "Something that can't be read" in told
     assert "paired by Bob Tarn" in told
-    assert "cut off or spoiled" in told
+    assert "It can't be read: it is cut off, or is no entry of a walk." in told
+    assert "JSON" not in told
+    assert "char" not in told
 
 
 def test_spoiled_bytes_are_shown_as_they_came_and_cannot_be_taken(

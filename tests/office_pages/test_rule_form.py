@@ -95,14 +95,10 @@ def test_a_line_that_is_refused_is_chosen_for_no_field(people: People) -> None:
 def test_rules_of_all_fields_are_kept_together_or_none(
     people: People, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    told = changes.calls.keep_for_field
+    def breaks(_: object) -> None:
+        raise RuntimeError("broken")
 
-    def breaks(field: FieldRow) -> None:
-        if field.pk == people.east.pk:
-            raise RuntimeError("broken")
-        told(field)
-
-    monkeypatch.setattr(changes.calls, "keep_for_field", breaks)
+    monkeypatch.setattr(changes.calls, "keep_for_fields", breaks)
     with pytest.raises(RuntimeError):
         changes.set_rule_for_rest(field=people.home, guideline="mid-coast", line="")
     assert {*rules(people).values()} == {("", "")}

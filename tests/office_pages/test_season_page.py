@@ -8,9 +8,11 @@ from xml.etree import ElementTree
 import pytest
 from pytest_django import Settings
 
+from quarterwalk.call import Verdict
 from quarterwalk.crop import CropDates, Seen, WeekOdds, WorkedOut, stage_on
 from quarterwalk.office.models import FieldRow
 from quarterwalk.office.pages.season import stage_words
+from quarterwalk.office.queries.season import season_seen
 from quarterwalk.office.services.fields import SeasonDates, set_dates
 from quarterwalk.office.services.seen import note_seen
 from tests.office.people import People
@@ -186,7 +188,9 @@ def test_a_season_that_is_over_is_told_in_the_words_of_the_field(
     settings.SHIFT_MS += timedelta(days=151) // timedelta(milliseconds=1)
     path = f"/fields/{people.home.public_id}"
     assert "Planted 8 May: that season is over." in words(page(people, path))
-    assert "Planted 8 May: that season is over." in words(page(people, f"{path}/season"))
+    season = words(page(people, f"{path}/season"))
+    assert "This season is over. Planted 8 May: that season is over." in season
+    assert "worked out yet" not in season
 
 
 def test_a_stand_that_is_still_to_be_planted_is_told_so(people: People) -> None:
@@ -202,3 +206,15 @@ def test_before_weather_a_planted_field_says_what_would_help(people: People) -> 
     planted(people.home)
     assert f"so no call can be made. {said}" in words(page(people, path))
     assert said not in words(page(people, path, "bob"))
+
+
+def test_a_walk_without_a_call_is_drawn_as_one_that_calls_for_nothing(
+    people: People, home: FieldRow
+) -> None:
+    dates = SeasonDates(planted=PLANTED, first_square=date(2026, 6, 12))
+    set_dates(field=home, year=2026, dates=dates)
+    walk_in(home, people.bob, date(2026, 6, 2), nymphs=1, lost=0)  # before it squares
+    row = FieldRow.objects.get(pk=home.pk)
+    told = season_seen(row, people.part(people.alice), date(2026, 7, 1)).report
+    assert told is not None
+    assert [each.verdict for each in told.drawn.walks] == [Verdict.NONE]

@@ -33,7 +33,7 @@ def test_a_scout_notes_what_they_saw(people: People) -> None:
         ({}, "Fill in one of the counts at least."),
         ({"plants": "20", "pinhead": "21"}, "At most the 20 plants that were looked at."),
         ({"pinhead": "2"}, "Say how many plants were looked at."),
-        ({"plants": "20", "nodes": "5"}, "Say how many of them have a square, were it 0."),
+        ({"plants": "20"}, "Fill in one of the counts at least."),
         ({"nodes": "31"}, "Write a number from 0 to 30, such as 4 or 4.5."),
         ({"nodes": "nan"}, "Write a number from 0 to 30, such as 4 or 4.5."),
         ({"nodes": "5", "on": "2026-07-02"}, "This day is still to come."),
@@ -47,6 +47,21 @@ def test_what_cannot_be_is_refused_and_kept_on_the_page(
     assert answer.status_code == 422
     assert said in words(answer.content.decode())
     assert not SeenRow.objects.exists()
+
+
+def test_branches_of_some_plants_are_taken_as_a_table_takes_them(people: People) -> None:
+    # a row of `docs/seen.md`: 5 plants looked at, 3.2 squaring branches a plant, no flower
+    answer = note(people, people.bob, plants="5", squaring_branches="3.2", bloom="no")
+    assert answer.status_code == 200
+    row = SeenRow.objects.get()
+    assert (row.plants, row.pinhead, row.squaring_branches) == (5, None, 3.2)
+    page = visitor(people.bob).get(f"/fields/{people.home.public_id}").content.decode()
+    assert "5 plants looked at, 3.2 squaring branches, no white flower yet" in words(page)
+
+
+def test_the_scar_of_a_lost_square_counts_too(people: People) -> None:
+    page = visitor(people.bob).get(f"/fields/{people.home.public_id}/seen").content.decode()
+    assert "with a square, or the scar of one that was lost" in words(page)
 
 
 def test_it_is_said_what_a_note_is_good_for(people: People) -> None:

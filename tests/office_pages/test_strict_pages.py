@@ -28,7 +28,7 @@ def every_page(people: People, walk_id: str) -> dict[str, str]:
     waiting = JournalEntry.objects.get(state="quarantined").pk
     paths = [
         "/", "/import", "/fields/import", "/plantings/import", "/walks/import", "/journal/import",
-        "/weather/import", f"/fields/{home}/season", f"/fields/{home}/seen",
+        "/weather/import", "/seen/import", f"/fields/{home}/season", f"/fields/{home}/seen",
         f"/fields/{home}", f"/fields/{home}/rule", f"/fields/{home}/dates",
         f"/fields/{home}/closed", f"/fields/{home}/walk", f"/walks/{walk_id}",
         f"/walks/{walk_id}/strike", "/inbox", f"/inbox/{waiting}", "/phones", "/people",
@@ -137,6 +137,7 @@ def test_every_fault_leads_to_where_it_is_mended(people: People) -> None:
         f"/fields/{home}/seen": {"nodes": "x"},
         "/walks/import": {},
         "/weather/import": {},
+        "/seen/import": {},
         "/district/ending": {},
         "/password": {},
     }

@@ -2,11 +2,15 @@ from __future__ import annotations
 
 from datetime import date
 
+from django.core.files.uploadedfile import SimpleUploadedFile
+
 from quarterwalk.files import read_walks
-from quarterwalk.office.services.fields import set_rule
+from quarterwalk.guideline import load_guideline
+from quarterwalk.office.models import WalkRow
+from quarterwalk.office.services.fields import SeasonDates, set_dates, set_rule
 from tests.office.people import People
 from tests.office_pages.visits import visitor, words
-from tests.office_pages.walked import walk_in
+from tests.office_pages.walked import judge, walk_in
 
 
 def the_page(people: People, walk_id: str, who: str = "alice") -> str:
@@ -87,3 +91,31 @@ def test_a_walk_that_is_left_out_counts_nowhere_and_stays_to_read(
 def test_a_scout_can_leave_out_no_walk(people: People, walk_id: str) -> None:
     assert visitor(people.bob).get(f"/walks/{walk_id}/strike").status_code == 404
     assert "/strike" not in the_page(people, walk_id, "bob")
+
+
+def test_notes_of_plants_are_shown_each_once_to_those_who_walk(people: People) -> None:
+    rows = [
+        ("NW,1", "hail"), ("NW,2", ""), ("NE,1", "hail"), ("SE,4", "leaf curl"),
+        *((f"SW,{plant}", "dusty") for plant in range(1, 5)),
+    ]  # fmt: skip
+    table = "field,date,quadrant,plant,adults,nymphs,note\n" + "".join(
+        f"Home 80,2026-06-30,{place},0,1,{text}\n" for place, text in rows
+    )
+    file = SimpleUploadedFile("w.csv", table.encode())
+    visitor(people.alice).post("/walks/import", {"file": file})
+    walk = WalkRow.objects.get().walk_id
+    told = words(the_page(people, walk))
+    said = "Noted of single plants NW 1 and NE 1 hail SE 4 leaf curl 4 plants dusty"
+    assert said in told
+    assert "leaf curl" not in the_page(people, walk, "gil")
+
+
+def test_a_rule_is_named_by_its_title(people: People) -> None:
+    judge(people.home)
+    dates = SeasonDates(first_square=date(2026, 6, 5), bloom=date(2026, 6, 29))
+    set_dates(field=people.home, year=2026, dates=dates, treated=[])
+    walk = walk_in(people.home, people.bob, date(2026, 6, 30), nymphs=1, lost=0)
+    told = words(the_page(people, walk, "gil"))
+    title = load_guideline("southern-high-plains").title
+    assert f"The season of {title} is over" in told
+    assert "The season of southern-high-plains" not in told

@@ -16,13 +16,13 @@ def drawn(insects: int, healthy: int, missing: int) -> str:
 def test_25_on_100_is_over_a_line_of_25_and_255_of_300_is_not_under_85() -> None:
     svg = drawn(25, 255, 45)
     assert dots(svg) == posts(svg)
-    assert "25 fleahoppers per 100 plants" in texts(svg)
-    assert "85 of 100 squares healthy" in texts(svg)
+    assert "25 fleahoppers on 100 plants" in texts(svg)
+    assert "85 of 100 squares still good" in texts(svg)
 
 
 def test_254_of_300_is_not_rounded_up_to_the_floor() -> None:
     svg = drawn(24, 254, 46)  # 84.67 %
-    assert "84.7 of 100 squares healthy" in texts(svg)
+    assert "84.7 of 100 squares still good" in texts(svg)
     assert dots(svg)[1] < posts(svg)[1]
     assert dots(svg)[0] < posts(svg)[0]
     assert having(svg, "qw-past")

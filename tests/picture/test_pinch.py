@@ -79,7 +79,7 @@ def test_squares_nobody_looked_at_look_empty_and_not_like_zero() -> None:
     assert len(posts(svg)) == 2
     assert len(dots(svg)) == 1
     assert "squares not looked at" in texts(svg)
-    assert "0 of 100 squares healthy" not in texts(svg)
+    assert "0 of 100 squares still good" not in texts(svg)
 
 
 def test_squares_too_few_to_judge_by_are_drawn_hollow() -> None:
@@ -92,7 +92,7 @@ def test_squares_too_few_to_judge_by_are_drawn_hollow() -> None:
 def test_no_insect_found_is_a_reading_with_a_range() -> None:
     svg = drawn_pinch("none found")
     assert len(dots(svg)) == 2
-    assert "0 fleahoppers per 100 plants" in texts(svg)
+    assert "0 fleahoppers on 100 plants" in texts(svg)
 
 
 @pytest.mark.parametrize(
@@ -129,5 +129,5 @@ def test_the_flags_carry_the_line_and_the_floor() -> None:
 
 def test_the_drawing_says_its_numbers_to_a_screen_reader() -> None:
     told = "".join(parsed(drawn_pinch("over"))[1].itertext())
-    assert re.search(r"34 fleahoppers per 100 plants, most likely .* the line is 25\.", told)
-    assert "79 of 100 squares healthy" in told  # 252 of 318
+    assert re.search(r"34 fleahoppers on 100 plants, most likely .* the line is 25\.", told)
+    assert "79 of 100 squares still good" in told  # 252 of 318

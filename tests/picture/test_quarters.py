@@ -47,9 +47,12 @@ def test_a_quarter_nobody_looked_at_has_no_dot() -> None:
     assert texts(svg).count("–") == 6
 
 
-def test_without_a_line_there_is_no_hatched_ground_and_no_post() -> None:
+def test_without_a_line_there_are_numbers_and_nothing_that_measures_them() -> None:
     svg = small("too early")
-    assert not having(svg, "qw-hatch")
+    for cls in ("qw-hatch", "qw-axis", "qw-unseen", "qw-short-of", "qw-past"):
+        assert not having(svg, cls)
+    assert "NW" in texts(svg)
+    assert sum(" on 25" in text for text in texts(svg)) == 4
     assert not [rect for rect in having(svg, "qw-ink", "rect") if rect.get("width") == "3"]
 
 

@@ -124,7 +124,11 @@ def test_the_scale_bar_tells_the_true_length() -> None:
     feet, metres = (
         float(re.findall(r"h([\d.]+)", bar.get("d", ""))[0]) for bar in having(svg, "qw-measure")
     )
-    said = [float(text.split()[0]) for text in texts(svg) if text.endswith((" feet", " m"))]
+    said = [
+        float(text.split()[0].replace(",", ""))
+        for text in texts(svg)
+        if text.endswith((" feet", " m"))
+    ]
     assert feet / px_per_metre == pytest.approx(said[0] * 0.3048, rel=0.01)
     assert metres / px_per_metre == pytest.approx(said[1], rel=0.01)
 
@@ -153,7 +157,7 @@ def test_textures_are_never_diagonal() -> None:
 
 def test_what_was_found_is_written_and_the_most_is_the_darkest() -> None:
     svg = sketch("C", found=FOUND, way=False)
-    assert {"14 insects", "71 % healthy", "5 insects", "not walked"} <= set(texts(svg))
+    assert {"14 insects", "71 % good", "5 insects", "not walked"} <= set(texts(svg))
     assert ground_paths(svg) == ["qw-ground-2", "qw-ground-4", "qw-ground", "qw-ground"]
     assert not discs(svg)
 

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy import stats
 
-from quarterwalk.reading.odds import BetaOdds, GammaOdds
+from quarterwalk.reading.odds import HIGHEST_LEVEL, BetaOdds, GammaOdds
 
 parameter = st.floats(0.5, 300.0)
 
@@ -54,10 +54,17 @@ def test_four_times_the_plants_halve_the_range():
     assert BetaOdds(85.5, 15.5).scaled(4.0) == BetaOdds(340.5, 60.5)
 
 
-@pytest.mark.parametrize("level", [0.0, 1.0, 90.0])
-def test_a_level_outside_0_to_1_is_refused(level):
+@pytest.mark.parametrize("level", [0.0, 0.9999999999999999, 1.0, 90.0, float("nan")])
+def test_a_level_that_no_range_has_is_refused(level):
     with pytest.raises(ValueError, match=r"Use 0\.90"):
         GammaOdds(1.0, 1.0).interval(level)
+
+
+def test_at_the_highest_level_a_range_still_has_ends():
+    low, high = GammaOdds(0.5, 1.0).interval(HIGHEST_LEVEL)
+    assert 0.0 < low < high < 20.0
+    low, high = BetaOdds(0.5, 0.5).interval(HIGHEST_LEVEL)
+    assert 0.0 < low < high < 1.0
 
 
 @pytest.mark.parametrize("bad", [0.0, -1.0, float("nan"), float("inf")])

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 from collections import Counter
+from dataclasses import replace
 
 import pytest
 from pypdf import PdfReader
@@ -54,6 +55,27 @@ def test_what_a_usual_call_has_to_say_is_set_in_twelve_point_or_more():
     # a short report has fewer letters in its body than in its foot
     short = {"hold", "too early", "over", "bloom date", "other method"}
     assert all(size >= 12 for kind, size in said if kind not in short), said
+
+
+def smallest(pdf: bytes) -> float:
+    """Give the size of the smallest letters. [pt]"""
+    found = []
+
+    def note(text, cm, tm, fonts, size):
+        if text.strip():
+            found.append(size * abs(tm[0] * cm[0]))
+
+    for sheet in PdfReader(io.BytesIO(pdf)).pages:
+        sheet.extract_text(visitor_text=note)
+    return min(found)
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_no_letter_is_too_small_to_read_with_a_boundary_or_without(language):
+    made = [each for _, each in unlike(language)]
+    bare = [replace(each, layout=None, found_note="") for each in made]
+    assert smallest(reports_pdf(made)) >= 8.5
+    assert smallest(reports_pdf(bare)) >= 8.5
 
 
 def test_reports_stand_in_the_order_given():

@@ -6,10 +6,12 @@ from dataclasses import replace
 
 import pytest
 
+from quarterwalk.call.season import Outside, in_season
 from quarterwalk.crop import CropClock, Event, Given, Seen
 from quarterwalk.guideline import load_guideline
 from quarterwalk.picture.season_drawn import SeasonWalk
 from quarterwalk.report.season_ahead import what_comes_next
+from quarterwalk.report.season_end import season_over
 from quarterwalk.report.season_report import SeasonDone
 from tests.report.made_seasons import clock, day
 
@@ -102,6 +104,16 @@ def test_with_no_flower_seen_host_weeds_wait_for_nineteen_in_twenty(chance, may)
     assert bool(start(said, "Leave host weeds standing")) != may
     later = "Host weeds may be cleared again once a white flower is seen, else from 15 July:"
     assert bool(start(said, later)) != may
+
+
+def test_where_weather_hardly_allows_the_flowers_seen_host_weeds_stand():
+    seen = (Seen(day(6, 12), bloom=True),)
+    look = SeasonDone(next_look=(day(6, 16), day(6, 17)))
+    said = told(day(6, 14), None, guideline=AT_BLOOM, done=look, seen=seen)
+    assert start(said, "The next look is due")
+    assert not start(said, "By your guideline this insect matters no more")
+    assert start(said, "Leave host weeds standing for now: flowers were seen")
+    assert not start(said, "The field blooms")
 
 
 def test_in_bloom_host_weeds_may_be_cleared():
@@ -234,6 +246,18 @@ def test_with_no_flower_seen_the_end_is_told_as_likely_from_nineteen_in_twenty(
 def test_a_flower_seen_ends_it_for_sure():
     said = told(day(7, 24), None, guideline=AT_BLOOM, seen=(Seen(day(7, 8), bloom=True),))
     assert start(said, "By your guideline this insect matters no more: first bloom was ")
+
+
+def test_a_season_is_over_on_the_day_from_which_a_walk_has_no_call():
+    """A week after a bloom that was seen is a range of days, and the call waits for its last."""
+    rule = load_guideline(WEEK_AFTER)
+    seen = (Seen(day(6, 17), plants=20, pinhead=12), Seen(day(7, 9), bloom=True))
+    for on in range(9, 26):
+        read = clock(day(7, on), seen=seen)
+        over = in_season(read.stage(), rule).outside is Outside.OVER
+        assert season_over(read, rule) is over
+        said = start(what_comes_next(read, rule, DONE), "By your guideline this insect")
+        assert ("matters no more" in said) is over
 
 
 def test_week_3_is_over_for_sure_only_where_first_square_is_known():

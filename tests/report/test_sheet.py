@@ -170,8 +170,8 @@ def test_a_guideline_of_the_sweep_net_says_that_this_sheet_is_for_plants() -> No
     assert any("sweep net" in sentence for sentence in content.words.how)
 
 
-def test_forty_plants_are_a_complete_small_walk_and_thirty_two_are_not() -> None:
-    assert sheet().loops[0].closing == "40 plants: a complete small walk."
+def test_forty_plants_end_the_first_loop_and_thirty_two_are_too_few_for_any_call() -> None:
+    assert sheet().loops[0].closing == "40 plants: first loop done."
     assert sheet().loops[1].closing == "100 plants: the whole walk."
     assert sheet(plants=4).loops[0].closing == "32 plants so far. Go on."
 

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from quarterwalk.call import CallOptions, Verdict
 from quarterwalk.guideline import guideline_names, load_guideline
 from quarterwalk.reading import take_reading
-from quarterwalk.report import short_text
+from quarterwalk.report import page, short_text
 from quarterwalk.report.text import lettered
 from quarterwalk.words import LANGUAGES
 from tests.call.made import call, reading
@@ -26,9 +26,9 @@ ALPHABET = set(
 
 def test_a_message_by_hand():
     assert short_text(report()) == (
-        "Windmill 80, Saturday 20 June: TREAT. Fleahoppers per 100 plants: 34 (25 to 45), line 25."
-        " Squares good of 100: 79 (75 to 83), floor 85. Look again 3 to 4 days after treating;"
-        " if not treated, Tuesday 23 June. Label rules come first."
+        "Windmill 80, Saturday 20 June: TREAT. Fleahoppers on 100 plants: 34 (25 to 45), line 25."
+        " Squares still good of 100: 79 (75 to 83), floor 85. Look again 3 to 4 days after"
+        " treating; if not treated, Tuesday 23 June. Label rules come first."
         " Questions? Ask Tamsin Orrick, 555-0142."
     )
 
@@ -72,3 +72,10 @@ def test_a_call_to_treat_reminds_of_the_label_and_no_other_does():
 )
 def test_letters_that_telephones_lack_are_put_into_others(typed, shown):
     assert lettered(typed) == shown
+
+
+def test_text_page_and_picture_round_a_range_alike():
+    told = report(reading(33, healthy=252, missing=31))
+    assert told.insects == "Fleahoppers on 100 plants: 33 (24.5 to 44), line 25"
+    assert "33 fleahoppers on 100 plants, most likely 24.5 to 44." in told.reasons[0]
+    assert "most likely 24.5 to 44; the line is 25" in page(told)

@@ -271,3 +271,21 @@ def test_walks_out_of_100_sum_to_100_and_lie_next_to_their_shares(weights) -> No
 )
 def test_chances_near_0_and_100_keep_a_decimal(chance: float, said: str) -> None:
     assert of_100_walks(chance) == said
+
+
+@pytest.mark.parametrize("case", WITH_SQUARES)
+def test_the_card_says_what_is_added_up_and_speaks_in_feet(case) -> None:
+    card = made_card(*case)
+    assert any(told.startswith("Together = insects and ") for told in card.words.foot)
+    assert card.back.heads[2] == "right answer"
+    assert {row[2] for row in card.back.rows} == {"treat", "do not treat"}
+    told = " ".join(sentence for part in card.back.told for sentence in part.sentences)
+    assert " 246 feet a minute" in told  # 75 metres
+    assert "metres" not in told
+    assert "(k " not in told
+
+
+def test_each_table_of_the_page_moves_in_its_own_box_on_a_telephone() -> None:
+    shown = stop_card_page(made_card("southern-high-plains", 2, HOLD, 0))
+    assert shown.count("<table") == shown.count('<div class="box" tabindex="0"><table') == 2
+    assert "@media screen and (max-width:48rem)" in shown

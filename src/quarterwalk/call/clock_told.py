@@ -305,8 +305,8 @@ def far_station(distance_km: float | None) -> Iterator[str]:
     """
     if distance_km is not None and distance_km >= FAR_KM:
         yield phrase(
-            "The station is {miles} miles off, so the days may be further out than these odds"
-            " say; what is seen in the field tells more.",
+            "The station is {miles} miles off, so days may lie further off than is said here;"
+            " what is seen in the field tells more.",
             miles=distance_told(miles_from_km(distance_km)),
         )
 

@@ -17,6 +17,8 @@ import numpy as np
 import numpy.typing as npt
 
 from quarterwalk.errors import shown
+from quarterwalk.files import cells
+from quarterwalk.files.coded import Misread
 from quarterwalk.files.weather_days import Degrees, StatedDays, measured
 from quarterwalk.files.weather_levels import level_doubt, possible
 from quarterwalk.files.weather_service_errors import AnswerNotRead, RequestRefused
@@ -183,13 +185,12 @@ def _row(daily: dict[str, Any], name: str) -> list[Any]:
 
 def _day(text: object) -> date:
     try:
-        day = date.fromisoformat(text) if isinstance(text, str) else None
-    except ValueError:
-        day = None
-    # Other ways to write a day that Python reads are not the service's.
-    if day is None or day.isoformat() != text:
+        found = cells.day(text) if isinstance(text, str) else None
+    except Misread:
+        found = None
+    if found is None:
         raise ValueError(f'a day must be written like 2026-06-30, got "{shown(str(text))}"')
-    return day
+    return found
 
 
 def _temperatures(daily: dict[str, Any], name: str, days: list[date]) -> FloatArray:

@@ -20,6 +20,7 @@ from quarterwalk.office.models import (
     Role,
     WalkRow,
 )
+from quarterwalk.office.queries.walk_order import newest_first
 
 User = Person | AnonymousUser
 
@@ -267,7 +268,7 @@ def walks_seen(part: Membership) -> QuerySet[WalkRow]:
     walks = WalkRow.objects.filter(district=part.district).select_related("field__grower")
     if part.role == Role.GROWER:
         walks = walks.filter(field__grower=part.grower).exclude(state__in=("void", "unopened"))
-    return walks.order_by("-on", "-opened_at", "walk_id")
+    return newest_first(walks)
 
 
 def walk_seen(user: User, walk_id: str) -> WalkRow:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Collection, Hashable, Iterable, Mapping
+from collections.abc import Callable, Collection, Hashable, Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import lru_cache
@@ -20,14 +20,14 @@ from quarterwalk.crop import (
     Seen,
     Stage,
     clock_for,
+    given_standing,
     of_stand,
     outlook_of,
-    stage_on,
 )
 from quarterwalk.office.kept_weather import DistrictWeather, weather_of
 from quarterwalk.office.models import FieldRow, SeasonRow
 from quarterwalk.office.remembered import Remembered
-from quarterwalk.office.seen_signs import Signs, signs_of
+from quarterwalk.office.seen_signs import Signs, flowers_of, signs_of
 from quarterwalk.office.translate import season_on, to_dates
 from quarterwalk.office.translate_season import stand_planted, to_given
 from quarterwalk.weather import DailyWeather, FieldWeather, Place, WeatherError, weather_for
@@ -115,17 +115,16 @@ class Clocks:
         years: Collection[int],
         weather: Mapping[int, DistrictWeather] | None = None,
     ) -> None:
-        waiting = {
-            row.pk: row.district_id
-            for row in fields
-            if any(s.year in years and waits_for_clock(s) for s in row.seasons.all())
-        }
+        rows = list(fields)
+        waiting = {row.pk: row.district_id for row in rows if _any_in(row, years, waits_for_clock)}
         here = dict(weather or {})
         here |= {each: weather_of(each) for each in {*waiting.values()} - here.keys()}
         self._weather = {
             pk: here[district] for pk, district in waiting.items() if here[district].stations
         }
         self._signs: Signs = signs_of(self._weather, years) if self._weather else {}
+        given = {row.pk for row in rows if _any_in(row, years, waits_for_flowers)}
+        self._flowers: Signs = flowers_of(given, years) if given else {}
 
     def standing(self, row: FieldRow, on: date) -> CropStanding:
         """Tell where a field stands on a day.
@@ -142,8 +141,9 @@ class Clocks:
         CropStanding
         """
         dates, season = to_dates(row, on), season_on(row, on)
-        if dates is not None:
-            return CropStanding(dates, stage_on(on, dates))
+        if dates is not None and season is not None:
+            looks = _of_stand(season, self._flowers.get(row.pk, ()), on)
+            return CropStanding(*given_standing(on, dates, looks))
         weather = self._weather.get(row.pk)
         if weather is None or season is None or stand_planted(season) is None:
             return _UNKNOWN
@@ -167,6 +167,26 @@ def waits_for_clock(season: SeasonRow) -> bool:
     bool
     """
     return season.first_square is None and stand_planted(season) is not None
+
+
+def waits_for_flowers(season: SeasonRow) -> bool:
+    """Tell whether flowers that are seen stand for the first bloom of a season.
+
+    Parameters
+    ----------
+    season : SeasonRow
+        The season.
+
+    Returns
+    -------
+    bool
+        Where first square was given and first bloom was not.
+    """
+    return season.first_square is not None and season.bloom is None
+
+
+def _any_in(row: FieldRow, years: Collection[int], waits: Callable[[SeasonRow], bool]) -> bool:
+    return any(season.year in years and waits(season) for season in row.seasons.all())
 
 
 def season_of(row: FieldRow, on: date) -> FieldSeason | str:
@@ -219,9 +239,17 @@ CLOCKS: Remembered[Hashable, CropClock] = Remembered(_CLOCKS)
 
 def _asked(row: FieldRow, season: SeasonRow, signs: tuple[Seen, ...], on: date) -> _Asked:
     planted, place = stand_of(row, season, on)
-    looks = of_stand(signs, planted, again=planted == season.replanted)
-    seen = tuple(each for each in looks if each.on <= on)
+    seen = tuple(each for each in _of_stand(season, signs, on) if each.on <= on)
     return _Asked(place, planted, on, to_given(season, on), seen)
+
+
+def _of_stand(season: SeasonRow, signs: tuple[Seen, ...], on: date) -> tuple[Seen, ...]:
+    """Give what was seen of the stand that the field has on a day."""
+    if season.first_square is not None and stand_planted(season) is None:
+        # then a look so long before first square is of another season
+        return of_stand(signs, season.first_square, again=False)
+    planted = _stand_on(season, on)
+    return of_stand(signs, planted, again=planted == season.replanted)
 
 
 def stand_of(row: FieldRow, season: SeasonRow, on: date) -> tuple[date, Place]:

@@ -44,10 +44,33 @@ def signs_of(fields: Collection[int], years: Collection[int]) -> Signs:
     }
 
 
-def _noted(fields: Collection[int], years: Collection[int]) -> Iterable[tuple[int, Seen]]:
-    """Give what people noted, a field and a day together."""
-    rows = SeenRow.objects.filter(field__in=fields, on__year__in=years, struck_at=None)
-    rows = rows.order_by("field_id", "on", "pk")
+def flowers_of(fields: Collection[int], years: Collection[int]) -> Signs:
+    """Gather what was noted of fields' flowers, in one query: walks tell nothing of them.
+
+    Parameters
+    ----------
+    fields : collection of int
+        The fields' keys.
+    years : collection of int
+        The seasons that are asked for.
+
+    Returns
+    -------
+    dict of int to tuple of Seen
+        In the order of days; a field whose flowers nobody looked for is left out.
+    """
+    found: dict[int, tuple[Seen, ...]] = {}
+    for field, seen in _noted(fields, years, Q(bloom__isnull=False) | Q(nawf__isnull=False)):
+        found[field] = (*found.get(field, ()), seen)
+    return found
+
+
+def _noted(
+    fields: Collection[int], years: Collection[int], which: Q | None = None
+) -> Iterable[tuple[int, Seen]]:
+    """Give what people noted, a field and a day together; by all notes, or by some."""
+    rows = SeenRow.objects.filter(which or Q(), field__in=fields, on__year__in=years)
+    rows = rows.filter(struck_at=None).order_by("field_id", "on", "pk")
     for (field, on), told in groupby(rows, key=lambda row: (row.field_id, row.on)):
         yield field, to_seen(on, list(told))
 

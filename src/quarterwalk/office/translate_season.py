@@ -15,9 +15,10 @@ from quarterwalk.files.seen_joined import joined
 from quarterwalk.office.models import SeasonRow, SeenRow, StationRow
 from quarterwalk.weather import DailyWeather, Station
 
-_SIGNS = (
+SIGNS = (
     "true_leaves", "nodes", "plants", "pinhead", "squaring_branches", "bloom", "nawf",
 )  # fmt: skip
+"""Columns of what was seen, alike in the table, in its rows and in the core."""
 
 
 def to_station(row: StationRow) -> Station:
@@ -130,7 +131,7 @@ def to_seen(on: date, rows: Sequence[SeenRow]) -> Seen:
     Seen
         Plants are added up, other counts are means, as in a table of what was seen.
     """
-    told = [SeenCells(**{sign: getattr(row, sign) for sign in _SIGNS}) for row in rows]
+    told = [SeenCells(**{sign: getattr(row, sign) for sign in SIGNS}) for row in rows]
     return joined(on, told)
 
 
@@ -147,7 +148,7 @@ def from_seen(seen: Seen) -> dict[str, Any]:
     dict
         By the names of `SeenRow`.
     """
-    return {"on": seen.on, **{sign: getattr(seen, sign) for sign in _SIGNS}}
+    return {"on": seen.on, **{sign: getattr(seen, sign) for sign in SIGNS}}
 
 
 def stand_planted(season: SeasonRow | None) -> date | None:

@@ -2,15 +2,9 @@
 
 from __future__ import annotations
 
-import math
-from fractions import Fraction
-
+from quarterwalk.call import figures
 from quarterwalk.call.figures import number, short
 from quarterwalk.picture.measure import Measure
-from quarterwalk.words import phrase
-
-# Past this a range has no upper end worth telling, as in the words of a call. [per 100]
-WIDE_OPEN = 1000
 
 
 def amount(measure: Measure) -> str:
@@ -63,18 +57,4 @@ def span(measure: Measure) -> str:
     """
     if measure.span is None:
         return ""
-    low, high = (_end(end, measure.limit, up=up) for up, end in enumerate(measure.span))
-    if measure.span[1] >= WIDE_OPEN:
-        return phrase("{first} or more", first=low)
-    if low == high:
-        return phrase("about {number}", number=low)
-    return phrase("{first} to {last}", first=low, last=high)
-
-
-def _end(end: float, limit: Fraction | None, *, up: int) -> str:
-    """Write an end of a range: whole, or outwards by a tenth where that crosses the line."""
-    near = round(end)
-    if limit is None or (near < limit) == (end < limit):
-        return str(near)
-    tenths = math.ceil(10 * end) if up else math.floor(10 * end)
-    return f"{tenths / 10:g}"
+    return figures.span(*measure.span, measure.limit, around=measure.value)

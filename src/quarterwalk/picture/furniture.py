@@ -51,11 +51,11 @@ def scale_bar(x: float, y: float, px_per_metre: float, widest: float) -> str:
     str
     """
     px_per_foot = px_per_metre * float(FOOT_M)
-    bar = max(widest - room(phrase("{number} feet", number="5000"), _SMALL) - 8, _SHORTEST)
+    bar = max(widest - room(phrase("{number} feet", number="5,000"), _SMALL) - 8, _SHORTEST)
     feet, metres = round_below(bar / px_per_foot), round_below(bar / px_per_metre)
     rows = (
-        (feet * px_per_foot, phrase("{number} feet", number=f"{feet:g}")),
-        (metres * px_per_metre, phrase("{number} m", number=f"{metres:g}")),
+        (feet * px_per_foot, phrase("{number} feet", number=f"{feet:,g}")),
+        (metres * px_per_metre, phrase("{number} m", number=f"{metres:,g}")),
     )
     parts = []
     for i, (long, text) in enumerate(rows):

@@ -17,6 +17,7 @@ from quarterwalk.picture.why import no_call_word
 from quarterwalk.reading import Reading
 from quarterwalk.words import phrase, spoken_in
 
+_WHOLE = 100  # so many counted need no "per" [plants or sweeps]
 _FLAG = 17.0  # type size of a flag [px]
 _TOP, _BOTTOM = 31.0, 97.0  # of the hatched ground [px]
 _LANE = 118.0  # where the words at the ends of the axes stand [px]
@@ -62,7 +63,8 @@ def pinch(
     """
     with spoken_in(language):
         sides = _sides(reading, call, level)
-        texts = [side_words(kind, measure, reading.method) for kind, measure in sides]
+        whole = (reading.sweeps or reading.plants) == _WHOLE
+        texts = [side_words(kind, each, reading.method, whole=whole) for kind, each in sides]
         under, tall = _under(texts, width)
         if call.verdict is Verdict.NONE:
             above = _nothing(call, width)

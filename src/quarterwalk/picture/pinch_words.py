@@ -8,7 +8,7 @@ from enum import Enum
 from quarterwalk.picture.amounts import amount, limit, span
 from quarterwalk.picture.measure import Measure
 from quarterwalk.walk import Method
-from quarterwalk.words import phrase, phrase_for
+from quarterwalk.words import noted, phrase, phrase_for
 
 
 class Kind(Enum):
@@ -49,7 +49,7 @@ class SideWords:
     flag: str
 
 
-def side_words(kind: Kind, measure: Measure, method: Method) -> SideWords:
+def side_words(kind: Kind, measure: Measure, method: Method, *, whole: bool) -> SideWords:
     """Word one side of the pinch.
 
     Parameters
@@ -60,6 +60,8 @@ def side_words(kind: Kind, measure: Measure, method: Method) -> SideWords:
         What was found, beside its line.
     method : Method
         How the insects were counted.
+    whole : bool
+        Whether they were counted on exactly 100 plants, or in so many sweeps.
 
     Returns
     -------
@@ -68,55 +70,57 @@ def side_words(kind: Kind, measure: Measure, method: Method) -> SideWords:
     number, flag = amount(measure), limit(measure)
     if kind is Kind.INSECTS:
         return SideWords(
-            _insects(number, method, seen=measure.value is not None),
+            _insects(number, method, seen=measure.value is not None, whole=whole),
             number,
-            _insects_unit(method),
+            phrase(_UNITS[method is Method.SWEEP, whole]),
             *_ranges(kind, measure),
             phrase("0 insects"),
             flag,
         )
-    healthy = kind is Kind.SET
+    good = kind is Kind.SET
     ranges = _ranges(kind, measure)
     return SideWords(
-        _squares(number, healthy=healthy, seen=measure.value is not None),
+        _squares(number, good=good, seen=measure.value is not None),
         f"{number} %" if measure.value is not None else number,
-        phrase("of squares healthy") if healthy else phrase("of squares blasted"),
+        phrase("of squares still good") if good else phrase("of squares blasted"),
         *ranges,
-        phrase("100 % healthy") if healthy else phrase("0 % blasted"),
+        phrase("100 % still good") if good else phrase("0 % blasted"),
         f"{flag} %" if flag else "",
     )
 
 
-def _insects(number: str, method: Method, *, seen: bool) -> str:
+# Counted by sweeps or by plants, and whether exactly 100 of them were looked at.
+_COUNTED = {
+    (False, True): noted("{insects} on 100 plants"),
+    (False, False): noted("{insects} per 100 plants"),
+    (True, True): noted("{insects} on 100 sweeps"),
+    (True, False): noted("{insects} per 100 sweeps"),
+}
+_UNITS = {
+    (False, True): noted("insects on 100 plants"),
+    (False, False): noted("insects per 100 plants"),
+    (True, True): noted("insects on 100 sweeps"),
+    (True, False): noted("insects per 100 sweeps"),
+}
+
+
+def _insects(number: str, method: Method, *, seen: bool, whole: bool) -> str:
     if not seen:
         return phrase("insects not looked for")
-    count = 1 if number == "1" else 2
-    if method is Method.SWEEP:
-        return phrase_for(
-            count,
-            "{number} fleahopper per 100 sweeps",
-            "{number} fleahoppers per 100 sweeps",
-            number=number,
-        )
-    return phrase_for(
-        count,
-        "{number} fleahopper per 100 plants",
-        "{number} fleahoppers per 100 plants",
-        number=number,
+    insects = phrase_for(
+        1 if number == "1" else 2,
+        "{insects} fleahopper",
+        "{insects} fleahoppers",
+        insects=number,
     )
+    return phrase(_COUNTED[method is Method.SWEEP, whole], insects=insects)
 
 
-def _insects_unit(method: Method) -> str:
-    if method is Method.SWEEP:
-        return phrase("insects per 100 sweeps")
-    return phrase("insects per 100 plants")
-
-
-def _squares(number: str, *, healthy: bool, seen: bool) -> str:
+def _squares(number: str, *, good: bool, seen: bool) -> str:
     if not seen:
         return phrase("squares not looked at")
-    if healthy:
-        return phrase("{number} of 100 squares healthy", number=number)
+    if good:
+        return phrase("{number} of 100 squares still good", number=number)
     return phrase("{number} of 100 squares blasted", number=number)
 
 

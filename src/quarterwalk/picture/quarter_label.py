@@ -91,16 +91,16 @@ def found_labels(quadrant: Quadrant, found: Found) -> list[Label]:
             Label((Line(name, 14, _cls("qw-quiet")), Line("–", 20, _cls("qw-bold")))),
         ]
     insects = phrase_for(found.insects, "{count} insect", "{count} insects")
-    healthy = phrase("{share} healthy", share=share) if share else ""
+    good = phrase("{share} good", share=share) if share else ""
     return [
-        _stack(name, insects, healthy, (15, 24, 16)),
-        _stack(name, insects, healthy, (14, 19, 14)),
+        _stack(name, insects, good, (15, 24, 16)),
+        _stack(name, insects, good, (14, 19, 14)),
         _stack(name, str(found.insects), share, (14, 24, 15)),
-        _stack(name, str(found.insects), share, (12, 18, 12)),
+        _stack(name, str(found.insects), share, (14, 16, 14)),
         Label(
             (
                 Line(f"{name} {found.insects}", 16, _cls("qw-bold")),
-                *([Line(share, 12, _cls())] if share else []),
+                *([Line(share, 14, _cls())] if share else []),
             )
         ),
     ]

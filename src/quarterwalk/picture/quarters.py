@@ -19,6 +19,7 @@ from quarterwalk.walk import QUADRANTS, Method, Quadrant
 from quarterwalk.words import phrase, spoken_in
 
 _TALL = 96.0  # of a panel [px]
+_BARE_TALL, _BARE_FIGURES = 62.0, 46.0  # the same without an axis [px]
 _GAP = 20.0  # between two panels [px]
 _TOP, _BOTTOM = 30.0, 60.0  # of the hatched ground in a panel [px]
 _FIGURES = 82.0  # where the numbers stand [px]
@@ -47,6 +48,16 @@ class _Scales:
     floor: Fraction | None
     sweeping: bool
 
+    @property
+    def bare(self) -> bool:
+        """Whether nothing is asked for, so that an axis would compare with nothing."""
+        return self.line is None and self.floor is None
+
+    @property
+    def tall(self) -> float:
+        """Height of a panel. [px]"""
+        return _BARE_TALL if self.bare else _TALL
+
     def over(self, found: Found) -> bool:
         """Tell whether a quarter has as many insects as the line, or more."""
         return self.line is not None and found.mean is not None and found.mean >= self.line
@@ -56,6 +67,8 @@ def quarters_small(
     reading: Reading, call: Call, *, theme: Theme, width: int, id: str, language: str
 ) -> str:
     """Draw each quarter against the line and the floor, in compass order.
+
+    Where neither is in force there is nothing to compare with: numbers stand alone.
 
     Parameters
     ----------
@@ -87,14 +100,15 @@ def quarters_small(
             element(
                 "g",
                 _panel(quadrant, found[quadrant], scales, wide),
-                transform=_moved((wide + _GAP) * (i % 2), _TALL * (i // 2)),
+                transform=_moved((wide + _GAP) * (i % 2), scales.tall * (i // 2)),
             )
             for i, quadrant in enumerate(QUADRANTS)
         )
         told = Telling(phrase("What was found in each quarter"), _desc(found, scales, caption))
-        tall = 2 * _TALL + _LEAD * len(lines) + 4
+        top = 2 * scales.tall
+        tall = top + _LEAD * len(lines) + 4
         under = "".join(
-            words(0, 2 * _TALL + _LEAD * (i + 0.75), line, "qw-words qw-quiet", _SMALL)
+            words(0, top + _LEAD * (i + 0.75), line, "qw-words qw-quiet", _SMALL)
             for i, line in enumerate(lines)
         )
     return drawing(panels + under, told, size=(width, tall), theme=theme, id=id)
@@ -128,7 +142,8 @@ def _panel(quadrant: Quadrant, found: Found, scales: _Scales, wide: float) -> st
     head = quarter_square(quadrant, 0, 0, 20) + words(
         27, 16, quarter_word(quadrant), "qw-words qw-bold", 17
     )
-    return head + _measures(found, scales, wide) + _figures(found, scales, wide)
+    measures = "" if scales.bare else _measures(found, scales, wide)
+    return head + measures + _figures(found, scales, wide)
 
 
 def _measures(found: Found, scales: _Scales, wide: float) -> str:
@@ -191,8 +206,9 @@ def _dot(side: _Dotted) -> str:
 
 def _figures(found: Found, scales: _Scales, wide: float) -> str:
     insects, squares = _said(found, scales)
-    return words(0, _FIGURES, insects, "qw-words qw-bold", 15) + words(
-        wide, _FIGURES, squares, "qw-words qw-bold qw-end", 15
+    y = _BARE_FIGURES if scales.bare else _FIGURES
+    return words(0, y, insects, "qw-words qw-bold", 15) + words(
+        wide, y, squares, "qw-words qw-bold qw-end", 15
     )
 
 
@@ -210,7 +226,7 @@ def _said(found: Found, scales: _Scales) -> tuple[str, str]:
 
 def _caption(call: Call) -> str:
     line, floor = call.guideline.line, call.guideline.floor
-    said = phrase("Left: insects, and what they were counted on. Right: squares healthy.")
+    said = phrase("Left: insects, and what they were counted on. Right: squares still good.")
     if line is None:
         return said
     if floor is None:
@@ -225,7 +241,7 @@ def _caption(call: Call) -> str:
 def _desc(found: dict[Quadrant, Found], scales: _Scales, caption: str) -> str:
     each = [
         phrase(
-            "{quarter}: insects {insects}, squares healthy {squares}.",
+            "{quarter}: insects {insects}, squares still good {squares}.",
             quarter=quarter_word(quadrant),
             insects=_said(found[quadrant], scales)[0],
             squares=_said(found[quadrant], scales)[1],

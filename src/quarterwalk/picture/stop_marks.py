@@ -15,6 +15,8 @@ from quarterwalk.picture.window import Window
 # A disc is no larger than the first, and no smaller than the second, so that its number
 # can be read; where stops crowd, discs may touch. [px]
 _LARGEST, _SMALLEST = 11.0, 9.0
+# Type size of a number of one figure and of two. [radius]
+_NUMBER, _TWO_FIGURES = 1.45, 1.3
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,7 +78,7 @@ def stop_marks(marks: Marks) -> str:
     for stop, point in reversed(marks.stops):
         kind = min(stop.loop, 2)
         ink = " qw-on-ink" if kind == 1 else ""
-        size = marks.radius * 1.22
+        size = marks.radius * (_NUMBER if stop.number < 10 else _TWO_FIGURES)
         disc = element("circle", cx=point.x, cy=point.y, r=marks.radius, cls=f"qw-stop-{kind}")
         number = words(
             point.x,

@@ -4,11 +4,12 @@
 not loaded here, since a reading does not need it.
 """
 
-from quarterwalk.reading.odds import BetaOdds, GammaOdds
+from quarterwalk.reading.odds import HIGHEST_LEVEL, BetaOdds, GammaOdds
 from quarterwalk.reading.reading import Losses, QuadrantReading, Reading
 from quarterwalk.reading.take import take_reading, take_readings
 
 __all__ = [
+    "HIGHEST_LEVEL",
     "BetaOdds",
     "GammaOdds",
     "Losses",

@@ -12,6 +12,10 @@ from scipy.special import betainc, betaincc, betaincinv, gammainc, gammaincc, ga
 # H. Jeffreys, Theory of Probability, 3rd ed., Oxford, 1961. [count]
 PRIOR_COUNT = 0.5
 
+# From about here on a range tells of the tails of the estimate, which nobody has checked, and
+# no more of the field; past 0.999999999999999 it has no end (this project's rule). [fraction]
+HIGHEST_LEVEL = 0.999999
+
 
 class Odds(ABC):
     """Where a true value of the field may lie, given the walk."""
@@ -24,8 +28,9 @@ class Odds(ABC):
         Parameters
         ----------
         level : float
-            Chance that the range holds the true value, between 0 and 1; the
-            rest is split evenly between too low and too high. [fraction]
+            Chance that the range holds the true value, above 0 and at most
+            `HIGHEST_LEVEL`; the rest is split evenly between too low and too
+            high. [fraction]
 
         Returns
         -------
@@ -35,10 +40,13 @@ class Odds(ABC):
         Raises
         ------
         ValueError
-            If `level` is not between 0 and 1.
+            If `level` is not such a chance.
         """
-        if not 0.0 < level < 1.0:
-            raise ValueError(f"level must lie between 0 and 1, got {level}. Use 0.90 for 90 %.")
+        if not 0.0 < level <= HIGHEST_LEVEL:
+            raise ValueError(
+                f"level must be above 0 and at most {HIGHEST_LEVEL}, got {level}."
+                " Use 0.90 for 90 %."
+            )
         return self._at((1.0 - level) / 2.0), self._at((1.0 + level) / 2.0)
 
     @abstractmethod

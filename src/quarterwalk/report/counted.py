@@ -10,6 +10,20 @@ from quarterwalk.reading import Reading
 from quarterwalk.walk import Method
 from quarterwalk.words import noted, phrase
 
+# Counted by sweeps or by plants, and whether exactly 100 of them were looked at.
+_WITHOUT_LINE = {
+    (False, True): noted("Fleahoppers on 100 plants: {count} ({range})"),
+    (False, False): noted("Fleahoppers per 100 plants: {count} ({range})"),
+    (True, True): noted("Fleahoppers on 100 sweeps: {count} ({range})"),
+    (True, False): noted("Fleahoppers per 100 sweeps: {count} ({range})"),
+}
+_WITH_LINE = {
+    (False, True): noted("Fleahoppers on 100 plants: {count} ({range}), line {line}"),
+    (False, False): noted("Fleahoppers per 100 plants: {count} ({range}), line {line}"),
+    (True, True): noted("Fleahoppers on 100 sweeps: {count} ({range}), line {line}"),
+    (True, False): noted("Fleahoppers per 100 sweeps: {count} ({range}), line {line}"),
+}
+
 _BLASTED = frozenset({"blasted-over", "blasted-not-over"})
 
 
@@ -33,16 +47,13 @@ def insects_counted(reading: Reading, line: Fraction | None, level: float) -> st
     ends = reading.per_100_interval(level)
     if ends is None or reading.per_100 is None:
         return ""
-    count, most = beside(reading.per_100, line), span(*ends)
-    if reading.method is Method.SWEEP:
-        if line is None:
-            return phrase("Fleahoppers per 100 sweeps: {count} ({range})", count=count, range=most)
-        text = noted("Fleahoppers per 100 sweeps: {count} ({range}), line {line}")
-        return phrase(text, count=count, range=most, line=number(line))
+    count, most = beside(reading.per_100, line), span(*ends, line, around=reading.per_100)
+    sweep = reading.method is Method.SWEEP
+    whole = (reading.sweeps if sweep else reading.plants) == 100
+    told = {"count": count, "range": most}
     if line is None:
-        return phrase("Fleahoppers per 100 plants: {count} ({range})", count=count, range=most)
-    text = noted("Fleahoppers per 100 plants: {count} ({range}), line {line}")
-    return phrase(text, count=count, range=most, line=number(line))
+        return phrase(_WITHOUT_LINE[sweep, whole], **told)
+    return phrase(_WITH_LINE[sweep, whole], line=number(line), **told)
 
 
 def squares_counted(reading: Reading, call: Call, level: float) -> str:
@@ -74,10 +85,12 @@ def _good(reading: Reading, floor: Fraction | None, level: float) -> str:
     if ends is None or reading.square_set is None:
         return ""
     limit = None if floor is None else 100 * floor
-    good, most = beside(100 * reading.square_set, limit), span(100 * ends[0], 100 * ends[1])
+    found = 100 * reading.square_set
+    good = beside(found, limit)
+    most = span(100 * ends[0], 100 * ends[1], limit, around=found)
     if limit is None:
-        return phrase("Squares good of 100: {good} ({range})", good=good, range=most)
-    text = noted("Squares good of 100: {good} ({range}), floor {floor}")
+        return phrase("Squares still good of 100: {good} ({range})", good=good, range=most)
+    text = noted("Squares still good of 100: {good} ({range}), floor {floor}")
     return phrase(text, good=good, range=most, floor=number(limit))
 
 
@@ -86,7 +99,9 @@ def _blasted(reading: Reading, asked: Fraction | None, level: float) -> str:
         return ""
     low, high = reading.blasted_odds.interval(level)
     limit = None if asked is None else 100 * asked
-    share, most = beside(100 * reading.blasted_share, limit), span(100 * low, 100 * high)
+    found = 100 * reading.blasted_share
+    share = beside(found, limit)
+    most = span(100 * low, 100 * high, limit, around=found)
     if limit is None:
         return phrase("Squares blasted of 100: {share} ({range})", share=share, range=most)
     text = noted("Squares blasted of 100: {share} ({range}), asked for {asked}")

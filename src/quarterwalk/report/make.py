@@ -80,7 +80,7 @@ def make_report(
             insects=insects_counted(reading, call.guideline.line, level),
             squares=squares_counted(reading, call, level),
             reasons=tuple(r.text for r in call.reasons if r.code != WEEK_CHANCES),
-            sure=tuple(how_sure(call)),
+            sure=tuple(how_sure(call, reading)),
             next_look=_next_look(call),
             host_weeds=call.host_weeds.text,
             care=tuple(caution.text for caution in call.cautions),

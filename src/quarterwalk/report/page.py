@@ -15,9 +15,13 @@ from quarterwalk.report.titles import Titles, titles
 # sheet's, drawn wide so that it is set low. [px]
 _NARROW, _WIDE, _PAPER = 328, 752, 1000
 _WHERE = (350, 280)
+# On a sheet it is as wide as a column, and so low that the longest report fits. [px]
+_WHERE_PAPER = (400, 190)
 
 # From so many characters on, a sheet takes smaller type to hold them. [characters]
 _LENGTHS = ((1300, "longest"), (850, "long"), (0, "usual"))
+# How many more the quarters one by one take than the field's shape does. [characters]
+_QUARTERS = 200
 
 
 def page(report: Report) -> str:
@@ -57,6 +61,7 @@ def page(report: Report) -> str:
         reasons=section(named.why, report.reasons, cls="why", tag="li"),
         found_note=f"<p>{escape(report.found_note)}</p>\n" if report.found_note else "",
         where=where_picture(report, screen, _WHERE, "where"),
+        where_paper=where_picture(report, screen, _WHERE_PAPER, "where-paper"),
         sure=section(named.sure, report.sure, cls="sure"),
         again=section(named.next_look, (*report.next_look, report.host_weeds), cls="next"),
         care=section(named.care, report.care, cls="care", tag="li"),
@@ -87,7 +92,7 @@ def _manner(report: Report) -> str:
 def _length(report: Report) -> str:
     """Say how much a sheet of paper must hold."""
     told = (*report.reasons, *report.sure, *report.next_look, report.host_weeds, *report.care)
-    signs = sum(map(len, told))
+    signs = sum(map(len, told)) + (_QUARTERS if report.layout is None else 0)
     return next(name for least, name in _LENGTHS if signs >= least)
 
 

@@ -17,7 +17,10 @@ from quarterwalk.words import spoken_in
 # Drawings are as wide as the sheet between its margins. Drawn wider they are set smaller,
 # and so lower, which makes room for many reasons. [px]
 _WIDTHS = {"": 680, "_tight": 760, "_tightest": 860}
-_WHERE = (340, 280)
+# The sketch stands beside words, so it is drawn so narrow that its smallest letters, of
+# 14 px, are printed at 8.5 points or more: in the narrowest column, and in a wide one that
+# leaves no more height.
+_WHERES = {"": (300, 250), "_wide": (400, 250)}
 
 
 class Paper(StrEnum):
@@ -99,7 +102,10 @@ def _told(report: Report, index: int, pictures: dict[str, str]) -> dict[str, obj
     """Give one report as the template reads it, and put its pictures with the others."""
     named, ink = titles(report.language), Theme.PRINT
     before, _, after = named.grower.partition("{grower}")
-    drawn = {"where": where_picture(report, ink, _WHERE, "where")}
+    drawn = {
+        f"where{manner}": where_picture(report, ink, size, "where")
+        for manner, size in _WHERES.items()
+    }
     for manner, width in _WIDTHS.items():
         drawn[f"outcomes{manner}"] = outcomes_picture(report, ink, width, "outcomes")
         drawn[f"pinch{manner}"] = pinch_picture(report, ink, width, "pinch")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import date
 
 from quarterwalk.call.cautions import care_in_the_field, cautions_for, prevails
+from quarterwalk.call.clock_told import far_station
 from quarterwalk.call.figures import day_words
 from quarterwalk.call.verdict import Verdict
 from quarterwalk.crop import CropClock
@@ -71,7 +72,10 @@ def make_season(
             acres="" if field.acres is None else _acres(field.acres),
             day=phrase_as("date", "{day} {year}", day=day_words(clock.on), year=clock.on.year),
             headline=headline(clock),
-            stands=stands(clock, replanted=field.replanted),
+            stands=(
+                *stands(clock, replanted=field.replanted),
+                *far_station(weather.distance_km),
+            ),
             ahead=what_comes_next(clock, guideline, done),
             doubts=doubts(clock),
             settle=what_settles(clock, replanted=field.replanted),

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date, timedelta
 
+from quarterwalk.call.cautions import bloom_in_doubt, weeds_in_doubt
 from quarterwalk.crop import RANGE, CropClock, Event, Outlook, load_needs, outlook_of
 from quarterwalk.crop.clock import without
 from quarterwalk.crop.window import has_four_leaves
@@ -139,7 +140,9 @@ def _begin(season: _Season, done: SeasonDone) -> Iterator[_Told]:
 
 def _weeds(season: _Season) -> Iterator[_Told]:
     until, again = season.outlook.weeds_until, season.weeds_again
-    if again is not None and again <= season.on:
+    if again is not None and again <= season.on and bloom_in_doubt(season.clock.stage()):
+        yield season.on, weeds_in_doubt()
+    elif again is not None and again <= season.on:
         yield again, _weeds_again(season)
     elif until is not None and season.on <= until:
         yield (

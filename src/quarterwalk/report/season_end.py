@@ -6,6 +6,8 @@ from collections.abc import Iterator
 from datetime import date, timedelta
 
 from quarterwalk.call.cautions import NEARLY_SURE
+from quarterwalk.call.clock_told import in_doubt
+from quarterwalk.call.season import Outside, in_season
 from quarterwalk.crop import CropClock, Event, outlook_of
 from quarterwalk.guideline import CLOSEST_WATCH_WEEKS, Guideline, SeasonEnd, load_routine
 from quarterwalk.report.season_dates import days_told
@@ -73,7 +75,7 @@ def season_end(clock: CropClock, guideline: Guideline | None) -> Iterator[tuple[
     days = _days(clock, end)
     if days is None:
         return
-    how = _how_over(clock, end, days)
+    how = _how_over(clock, guideline, end, days)
     texts = _BY_PRACTICE if end is None else _ENDS[end]
     told = days_told(*days, clock.on)
     if how == _AHEAD and end not in (None, SeasonEnd.WEEK_3) and not _bloom_known(clock):
@@ -94,20 +96,24 @@ def season_over(clock: CropClock, guideline: Guideline) -> bool:
     Returns
     -------
     bool
-        False where the season is over by the weather alone.
+        As a walk of this day would have it. False where the season is over by the weather
+        alone, or by flowers that the weather hardly allows.
     """
-    end = _end(clock, guideline)
-    days = _days(clock, end)
-    return days is not None and _how_over(clock, end, days) == _OVER
+    stage = clock.stage()
+    return in_season(stage, guideline).outside is Outside.OVER and not in_doubt(stage)
 
 
-def _how_over(clock: CropClock, end: SeasonEnd | None, days: tuple[date, date]) -> int:
+def _how_over(
+    clock: CropClock, guideline: Guideline | None, end: SeasonEnd | None, days: tuple[date, date]
+) -> int:
     """Tell whether the end lies ahead, is over, or is so by the weather alone."""
     if end is SeasonEnd.WEEK_3:
         return _how_over_by_week(clock, days[1])
     # bloom is told by the first day outside
     if _bloom_known(clock):
-        return _OVER if days[1] <= clock.on else _AHEAD
+        practice = guideline is None and days[1] <= clock.on
+        over = practice or (guideline is not None and season_over(clock, guideline))
+        return _OVER if over else _AHEAD
     week = load_routine().week_days if end is SeasonEnd.WEEK_AFTER_BLOOM else 0
     come = clock.odds[Event.FIRST_BLOOM].by(clock.on - timedelta(days=week))
     return _LIKELY_OVER if come >= NEARLY_SURE else _AHEAD

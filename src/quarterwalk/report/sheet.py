@@ -246,7 +246,7 @@ def _loops(layout: Layout, counted: Mapping[int, int]) -> Iterator[SheetLoop]:
             phrase("Loop {number}", number=loop.number),
             _way(loop, sum(stop.plants for stop in stops)),
             tuple(SheetStop(s.number, s.quadrant, s.plants, counted[s.number]) for s in stops),
-            _closing(seen, last=loop is layout.loops[-1]),
+            _closing(seen, loop.number, last=loop is layout.loops[-1]),
         )
 
 
@@ -261,12 +261,15 @@ def _way(loop: Loop, plants: int) -> str:
     )
 
 
-def _closing(seen: Mapping[Quadrant, int], *, last: bool) -> str:
+def _closing(seen: Mapping[Quadrant, int], loop: int, *, last: bool) -> str:
     plants = sum(seen.values())
     if last:
         return phrase("{plants} plants: the whole walk.", plants=plants)
     routine = load_routine()
     enough = all(seen.get(q, 0) >= routine.least_per_quadrant for q in QUADRANTS)
-    if enough and plants >= routine.least_plants:
-        return phrase("{plants} plants: a complete small walk.", plants=plants)
-    return phrase("{plants} plants so far. Go on.", plants=plants)
+    if not enough or plants < routine.least_plants:
+        return phrase("{plants} plants so far. Go on.", plants=plants)
+    # a call is made by so many already, though by fewer than it takes for a firm one
+    if loop == 1:
+        return phrase("{plants} plants: first loop done.", plants=plants)
+    return phrase("{plants} plants: loop {number} done.", plants=plants, number=loop)

@@ -117,7 +117,7 @@ def _band(content: SheetContent, band: Band) -> str:
 def _block(content: SheetContent, stops: Sequence[SheetStop]) -> str:
     words = content.words
     plant, *counts, note = words.columns
-    widths = '<col class="stop"><col class="plant"><col span="6"><col class="note">'
+    widths = "".join(f'<col class="{name}">' for name in ("stop", *(c.name for c in words.columns)))
     return (
         f"<table><colgroup>{widths}</colgroup><thead><tr>"
         f'<th rowspan="2" scope="col">{escape(words.stop)}</th>{_column(plant, rows=2)}'

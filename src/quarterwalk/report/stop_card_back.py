@@ -19,6 +19,7 @@ from quarterwalk.plan import (
     outcomes,
 )
 from quarterwalk.plan.columns import columns
+from quarterwalk.units import FOOT_M
 from quarterwalk.words import phrase, phrase_as
 
 # True values told on the back: insects as a multiple of the line, square set as its distance
@@ -165,7 +166,7 @@ def card_back(cost: Cost, place: Place) -> CardBack:
         heads=(
             phrase("insects per 100"),
             *squares,
-            phrase("truly"),
+            phrase("right answer"),
             phrase_as("of 100 walks", "the full walk"),
             phrase_as("of 100 walks", "this card"),
             phrase_as("mean", "plants"),
@@ -201,9 +202,9 @@ def _row(field: TrueField, question: Question) -> tuple[str, ...]:
     return (
         f"{100 * field.density:.3g}",
         *squares,
-        phrase_as("a field is truly", "treat")
+        phrase_as("the right answer for a field", "treat")
         if field.treat
-        else phrase_as("a field is truly", "not"),
+        else phrase_as("the right answer for a field", "do not treat"),
         of_100_walks(field.by_full_walk),
         of_100_walks(field.by_card),
         f"{field.plants:.0f}",
@@ -300,7 +301,7 @@ def _assumed(pace: Pace, *, asked: bool) -> tuple[str, ...]:
     if asked:
         ways = (
             phrase(
-                "The table: insects clumped from plant to plant as is usual (k of 1), squares and"
+                "The table: insects clumped from plant to plant as is usual, squares and"
                 " stops no more alike than chance makes them."
             ),
             phrase(
@@ -310,15 +311,15 @@ def _assumed(pace: Pace, *, asked: bool) -> tuple[str, ...]:
         )
         paced = phrase(
             "Minutes: {squares} seconds for a plant with its squares, {insects} for a terminal"
-            " alone, {metres} metres a minute.",
+            " alone, {feet} feet a minute.",
             squares=f"{pace.seconds_with_squares:g}",
             insects=f"{pace.seconds_insects:g}",
-            metres=f"{pace.metres_a_minute:g}",
+            feet=f"{pace.metres_a_minute / float(FOOT_M):.0f}",
         )
     else:
         ways = (
             phrase(
-                "The table: insects clumped from plant to plant as is usual (k of 1), stops no"
+                "The table: insects clumped from plant to plant as is usual, stops no"
                 " more alike than chance makes them."
             ),
             phrase(
@@ -327,9 +328,9 @@ def _assumed(pace: Pace, *, asked: bool) -> tuple[str, ...]:
             ),
         )
         paced = phrase(
-            "Minutes: {insects} seconds for a terminal, {metres} metres a minute.",
+            "Minutes: {insects} seconds for a terminal, {feet} feet a minute.",
             insects=f"{pace.seconds_insects:g}",
-            metres=f"{pace.metres_a_minute:g}",
+            feet=f"{pace.metres_a_minute / float(FOOT_M):.0f}",
         )
     return (
         *ways,

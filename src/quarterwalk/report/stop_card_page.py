@@ -98,8 +98,9 @@ def _limits(card: StopCard, look: CardLook) -> str:
     heads = f'{pair}{pair}<th class="group">{escape(words.sum)}</th>'
     rows = "".join(f"<tr>{''.join(_cells(card, look, n))}</tr>" for n in range(len(look.rows)))
     return (
-        f'<table class="limits"><thead><tr class="groups">{groups}</tr><tr>{heads}</tr></thead>'
-        f"<tbody>{rows}</tbody></table>"
+        '<div class="box" tabindex="0"><table class="limits">'
+        f'<thead><tr class="groups">{groups}</tr><tr>{heads}</tr></thead>'
+        f"<tbody>{rows}</tbody></table></div>"
     )
 
 
@@ -163,7 +164,9 @@ def _back(card: StopCard) -> str:
     )
     return (
         f'<section class="side back"><h2 class="title">{escape(back.title)}</h2>'
-        f'<table class="rates"><thead><tr><td colspan="{fields}"></td>'
+        '<div class="box" tabindex="0"><table class="rates">'
+        f'<thead><tr><td colspan="{fields}"></td>'
         f'<th colspan="2">{escape(back.group)}</th><td colspan="2"></td></tr>'
-        f"<tr>{heads}</tr></thead><tbody>{rows}</tbody></table>{told}<footer>{_names(card)}</footer></section>\n"
+        f"<tr>{heads}</tr></thead><tbody>{rows}</tbody></table></div>{told}"
+        f"<footer>{_names(card)}</footer></section>\n"
     )

@@ -239,8 +239,10 @@ def _foot(plan: Plan, square_plants: int) -> tuple[str, ...]:
         )
     if _blasted(plan.question):
         told.append(phrase("Only blasted squares count as blasted, not missing or flared ones."))
+        told.append(phrase("Together = insects and blasted squares added up."))
     else:
         told.append(phrase("Lost = missing, blasted or flared."))
+        told.append(phrase("Together = insects and lost squares added up."))
     if plan.stopping is Stopping.EITHER_WAY:
         told.append(
             phrase(

@@ -153,8 +153,8 @@ def _known_days(season: DailyWeather, until: date) -> int:
         day = season.day_at(int(gaps[0]))
         raise WeatherError(
             f"weather of {season.station.label} must have every day from {season.first} to"
-            f" {season.day_at(known - 1)}; {gaps.size} can't be filled, the first is {day}."
-            " Give a file of another station near by, or of more years."
+            f" {season.day_at(known - 1)}; {gaps.size} can't be filled, the first is {day}.",
+            "Give a file of another station near by, or of more years.",
         )
     return known
 
@@ -187,7 +187,8 @@ def _guessed(recent: FloatArray, days: int) -> FloatArray:
         are = "is" if told.size == 1 else "are"
         raise WeatherError(
             f"with no other years, the last {RECENT_DAYS} days must be known to tell what may"
-            f" come, and {told.size} of them {are}. Give a file of more years."
+            f" come, and {told.size} of them {are}.",
+            "Give a file of more years.",
         )
     guesses: FloatArray = np.array(GUESSES)[:, None] * np.full((1, days), told.mean())
     return guesses

@@ -144,15 +144,15 @@ def _by_distance(
         return [(only, None if place is None else only.station.distance_km(place))]
     if place is None:
         raise WeatherError(
-            f"with {len(stations)} stations the place of the field must be known."
-            " Give the boundaries of the fields, or a file of one station."
+            f"with {len(stations)} stations the place of the field must be known.",
+            "Give the boundaries of the fields, or a file of one station.",
         )
     told = [(weather, weather.station.distance_km(place)) for weather in stations]
     known = [(weather, km) for weather, km in told if km is not None]
     if not known:
         raise WeatherError(
-            "with several stations their places must be known, and none is told."
-            " Give latitude and longitude in the table, or a list of stations."
+            "with several stations their places must be known, and none is told.",
+            "Give latitude and longitude in the table, or a list of stations.",
         )
     return [*sorted(known, key=lambda pair: (pair[1], pair[0].station.id))]
 

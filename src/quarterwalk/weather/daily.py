@@ -31,7 +31,23 @@ class DayMark(IntEnum):
 
 
 class WeatherError(QuarterwalkError, ValueError):
-    """Weather that does not reach where it is needed, or contradicts itself."""
+    """Weather that does not reach where it is needed, or contradicts itself.
+
+    Parameters
+    ----------
+    why : str
+        What must hold, and does not.
+    advice : str
+        What to give instead; empty where that says itself.
+    """
+
+    def __init__(self, why: str, advice: str = "") -> None:
+        super().__init__(why, advice)
+        self.why = why
+        self.advice = advice
+
+    def __str__(self) -> str:
+        return f"{self.why} {self.advice}" if self.advice else self.why
 
 
 def forecast_holds(later: MarkArray) -> bool:

@@ -8,6 +8,7 @@ from typing import Any
 from django import forms
 
 from quarterwalk.crop import Seen
+from quarterwalk.files.seen_table import row_faults
 
 # A plant has no more main-stem nodes at the end of a season (from memory). [count]
 _MOST_COUNTED = 30
@@ -59,13 +60,14 @@ class SeenForm(forms.Form):
         "True leaves", "Mean of some plants, before squares come. The two seed leaves do not count."
     )
     nodes = _mean("Main-stem nodes", "Mean of some plants, counted from above the seed leaves.")
-    plants = _plants("Plants looked at for squares", "How many, across the whole field.", 1)
+    plants = _plants("Plants looked at", "How many, across the whole field.", 1)
     pinhead = _plants(
         "Plants with a square", "How many of them have one of pinhead size or larger.", 0
     )
     squaring_branches = _mean(
         "Squaring branches",
-        "Mean fruiting branches with a square of a plant: five plants in each quarter will do.",
+        "Mean fruiting branches of a plant with a square, or the scar of one that was lost: five"
+        " plants in each quarter will do.",
     )
     bloom = forms.ChoiceField(
         label="White flowers",
@@ -79,20 +81,30 @@ class SeenForm(forms.Form):
     )
 
     def clean(self) -> dict[str, Any]:
-        """See that plants looked at and plants with a square go together."""
+        """See that plants looked at and plants with a square go together, as a table must."""
         told: dict[str, Any] = super().clean() or self.cleaned_data
-        plants, pinhead = told.get("plants"), told.get("pinhead")
-        if pinhead is not None and plants is None and "plants" not in self.errors:
-            self.add_error("plants", "Say how many plants were looked at.")
-        elif plants is not None and pinhead is not None and pinhead > plants:
-            self.add_error("pinhead", f"At most the {plants} plants that were looked at.")
-        elif plants is not None and pinhead is None and "pinhead" not in self.errors:
-            self.add_error("pinhead", "Say how many of them have a square, were it 0.")
+        if not self.errors:
+            counts = {name: told[name] for name in _COUNTS}
+            faults = row_faults({**counts, "bloom": _FLOWERS.get(told["bloom"])})
+            if "plants" in faults:
+                self.add_error("plants", "Say how many plants were looked at.")
+            if "pinhead" in faults:
+                self.add_error(
+                    "pinhead", f"At most the {told['plants']} plants that were looked at."
+                )
         return told
 
     @property
     def seen(self) -> Seen:
         """What was seen."""
         counts: dict[str, Any] = {name: self.cleaned_data[name] for name in _COUNTS}
+        if counts["pinhead"] is None:
+            counts["plants"] = None  # they say nothing of squares
         on: date = self.cleaned_data["on"]
         return Seen(on, bloom=_FLOWERS.get(self.cleaned_data["bloom"]), **counts)
+
+    @property
+    def looked_at(self) -> int | None:
+        """Plants that were looked at, for squares or for other counts."""
+        plants: int | None = self.cleaned_data["plants"]
+        return plants

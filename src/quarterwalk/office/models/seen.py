@@ -22,6 +22,7 @@ class SeenRow(models.Model):
     squaring_branches = models.FloatField(null=True)
     bloom = models.BooleanField(null=True)
     nawf = models.FloatField(null=True)
+    note = models.TextField(blank=True, default="")
     by = models.ForeignKey(Person, on_delete=models.PROTECT, related_name="+")
     at = models.DateTimeField()
     struck_by = models.ForeignKey(Person, null=True, on_delete=models.PROTECT, related_name="+")

@@ -38,6 +38,23 @@ def near_day(day: date) -> str:
     return f"{day:%a} {day.day} {day:%B}"
 
 
+def days_range(first: date, last: date) -> str:
+    """Write a range of days.
+
+    Parameters
+    ----------
+    first, last : date
+        Both belong to it.
+
+    Returns
+    -------
+    str
+        Such as ``1 to 2 July``, or ``30 June to 1 July``.
+    """
+    same = (first.year, first.month) == (last.year, last.month)
+    return f"{first.day if same else short_day(first)} to {short_day(last)}"
+
+
 def moment(at: datetime, zone: str) -> str:
     """Write a time in a district's own zone.
 

@@ -7,11 +7,17 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Any
 
+from quarterwalk.call import Verdict
+from quarterwalk.call.after_spray import look_after_spray
+from quarterwalk.call.verdict import Look
 from quarterwalk.crop import CropDates, StageName
 from quarterwalk.guideline import load_routine
-from quarterwalk.office.pages.days import days_late, near_day, short_day
+from quarterwalk.office.pages.days import days_late, days_range, near_day, short_day
 from quarterwalk.office.queries.standing import Standing
 from quarterwalk.office.rule_season import season_is_over
+
+SEASON_OVER = "season over"
+"""Why no look is due any more."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,11 +32,19 @@ class Due:
         Why now, or which day.
     since : str
         What it counts from; before that the day, where it is over.
+    soonest : date or None
+        The first good day, where it lies before the last one.
     """
 
     on: date | None
     why: str
     since: str
+    soonest: date | None = None
+
+    def may_be(self, today: date) -> bool:
+        """Tell whether the look may be done on a day, or is late by then."""
+        first = self.soonest or self.on
+        return first is not None and first <= today
 
 
 def due_of(standing: Standing, today: date) -> Due:
@@ -47,8 +61,8 @@ def due_of(standing: Standing, today: date) -> Due:
     -------
     Due
     """
-    if season_is_over(standing.field, standing.crop.stage):
-        return Due(None, "season over", _walked(standing, today))
+    if season_is_over(standing.field, standing.crop.stage, today):
+        return Due(None, SEASON_OVER, _walked(standing, today))
     early = _before_squaring(standing, today)
     if early is not None:
         return early
@@ -57,12 +71,12 @@ def due_of(standing: Standing, today: date) -> Due:
         return _first_look(standing.dates, today)
     since = _walked(standing, today)
     sprayed = sprayed_since(standing.dates, walk.on, today)
-    if sprayed is not None:
-        on = sprayed + timedelta(days=load_routine().treated[1])
-        return _due(on, today, f"sprayed {short_day(sprayed)}")
+    look = None if sprayed is None else look_after_spray(walk.on, [sprayed])
+    if sprayed is not None and look is not None:
+        return _due(look, today, f"sprayed {short_day(sprayed)}")
     if standing.call is None:
         return Due(today, "no call yet", since)
-    look = next_look(standing.call)
+    look = next_look(standing.call, walk.on)
     if look is None:
         return Due(None, "no look due", since)
     return _due(look, today, since)
@@ -97,7 +111,7 @@ def _before_squaring(standing: Standing, today: date) -> Due | None:
     on = max(begin, last + timedelta(days=load_routine().before_squaring))
     verb = "walked" if last == walked else "looked at"
     since = f"{verb} today" if last == today else f"{verb} {short_day(last)}"
-    return _due(on, today, since)
+    return _due(Look(on, on), today, since)
 
 
 def _first_look(dates: CropDates | None, today: date) -> Due:
@@ -107,20 +121,30 @@ def _first_look(dates: CropDates | None, today: date) -> Due:
     return Due(dates.first_square, near_day(dates.first_square), "first look, at first square")
 
 
-def next_look(told: Mapping[str, Any]) -> date | None:
-    """Give the last good day of the next look that a call asks for.
+def next_look(told: Mapping[str, Any], walked: date) -> Look | None:
+    """Give the first and the last good day of the next look that a call asks for.
+
+    What is kept of a call tells the last one only. The other is told by the routine: days of
+    looking sooner are the only ones that are a range.
 
     Parameters
     ----------
     told : mapping
         The call as its JSON tells it.
+    walked : date
+        The day of its walk.
 
     Returns
     -------
-    date or None
+    Look or None
     """
-    day = told["call"]["next_look"]
-    return None if day is None else date.fromisoformat(day)
+    told = told["call"]
+    if told["next_look"] is None:
+        return None
+    last = date.fromisoformat(told["next_look"])
+    first, most = load_routine().look_sooner
+    ranged = told["verdict"] == Verdict.LOOK_SOONER and last == walked + timedelta(days=most)
+    return Look(walked + timedelta(days=first) if ranged else last, last)
 
 
 def sprayed_since(dates: CropDates | None, walked: date, today: date) -> date | None:
@@ -141,10 +165,33 @@ def sprayed_since(dates: CropDates | None, walked: date, today: date) -> date | 
     return max((day for day in treated if walked <= day <= today), default=None)
 
 
-def _due(on: date, today: date, since: str) -> Due:
-    """Say when a look is or was due: its day always stands there once, ahead or behind."""
-    if on > today:
-        return Due(on, near_day(on), since)
+def asks_to_treat(standing: Standing, today: date) -> bool:
+    """Tell whether a field's newest call says treat, and nobody has sprayed since.
+
+    Parameters
+    ----------
+    standing : Standing
+        What is known of it.
+    today : date
+        The day in the district.
+
+    Returns
+    -------
+    bool
+    """
+    told, walk = standing.call, standing.walk
+    if told is None or told["call"]["verdict"] != Verdict.TREAT or walk is None or walk.on is None:
+        return False
+    return sprayed_since(standing.dates, walk.on, today) is None
+
+
+def _due(look: Look, today: date, since: str) -> Due:
+    """Say when a look is or was due: its days always stand there once, ahead or behind."""
+    on = look.latest
+    if on < today:
+        return Due(on, days_late((today - on).days), f"due since {near_day(on)}, {since}")
     if on == today:
         return Due(on, "due today", since)
-    return Due(on, days_late((today - on).days), f"due since {near_day(on)}, {since}")
+    if look.soonest == on:
+        return Due(on, near_day(on), since)
+    return Due(on, days_range(look.soonest, on), since, look.soonest)

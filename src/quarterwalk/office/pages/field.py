@@ -12,18 +12,24 @@ from quarterwalk.call.figures import capital
 from quarterwalk.office.models import WalkRow
 from quarterwalk.office.pages.days import moment
 from quarterwalk.office.pages.drawn import ENGLISH, mark_of, rung_drawn, safe_drawing
-from quarterwalk.office.pages.due import due_of
+from quarterwalk.office.pages.due import asks_to_treat, due_of
 from quarterwalk.office.pages.ending import ending_fact
 from quarterwalk.office.pages.judged_by import Fact, judged_by
 from quarterwalk.office.pages.may import May
-from quarterwalk.office.pages.measured import insects_words, rung_of, squares_words
+from quarterwalk.office.pages.measured import (
+    insects_unit,
+    insects_words,
+    rung_of,
+    squares_unit,
+    squares_words,
+)
 from quarterwalk.office.pages.page import Link, to_fields
-from quarterwalk.office.pages.season import CHECK_PLANTING, stage_words
+from quarterwalk.office.pages.season import sign_of, stage_words
 from quarterwalk.office.pages.sizes import size_said
 from quarterwalk.office.pages.verdicts import doubt_words, verdict_class, verdict_said
 from quarterwalk.office.pages.walk_found import Noted, remarks_of
 from quarterwalk.office.queries.field import FieldTold
-from quarterwalk.office.rule_season import in_doubt
+from quarterwalk.office.rule_season import season_is_over
 from quarterwalk.picture import Theme, field_sketch
 from quarterwalk.picture.ladder import Rung
 
@@ -38,7 +44,9 @@ class WalkLine:
     to: str
     scouts: str
     insects: str
+    insects_unit: str
     squares: str
+    squares_unit: str
     rung: SafeString
     mark: SafeString
     verdict: str
@@ -62,6 +70,9 @@ class FieldPage:
         That it is too large for one walk; empty where it is not.
     due : str
         When it is looked at next.
+    treated_to : str
+        Where the day of a treatment is given, where the call is to treat; empty for whoever
+        may not.
     sketch : SafeString
         Its quarters, and for those who walk today's stops.
     sketch_note : str
@@ -82,6 +93,7 @@ class FieldPage:
     closed: tuple[str, ...]
     large: str
     due: str
+    treated_to: str
     sketch: SafeString
     sketch_note: str
     judged: tuple[Fact, ...]
@@ -113,6 +125,7 @@ def field_page(told: FieldTold, may: May) -> FieldPage:
         closed=tuple(_closed(told)),
         large=size_said(row.name, row.acres) if may.walk else "",
         due=_due(told),
+        treated_to=_treated_to(told, may),
         sketch=_sketch(told, way=may.walk),
         sketch_note="The stops of today: another day has others." if may.walk else "",
         judged=(*judged_by(told, may), *((ending_fact(told, may),) if may.walk else ())),
@@ -132,8 +145,10 @@ def _about(told: FieldTold, may: May) -> Iterator[str]:
     stage = stage_words(told.standing.crop.stage, odds=may.odds)
     if stage:
         yield stage
-    if may.walk and in_doubt(told.standing.crop.stage):
-        yield CHECK_PLANTING
+    stood, today = told.standing.crop.stage, told.now.date()
+    sign = "" if season_is_over(row, stood, today) else sign_of(stood)
+    if sign and may.walk:
+        yield sign
 
 
 def _closed(told: FieldTold) -> Iterator[str]:
@@ -154,8 +169,15 @@ def _due(told: FieldTold) -> str:
         return f"No look due{why}. {since}."
     if due.why == "due today":
         return f"Due today. {since}."
-    late = "Due now" if due.on <= told.now.date() else "Next look"
+    late = "Due now" if due.may_be(told.now.date()) else "Next look"
     return f"{late}: {due.why}. {since}."
+
+
+def _treated_to(told: FieldTold, may: May) -> str:
+    standing, today = told.standing, told.now.date()
+    row = standing.field
+    waits = asks_to_treat(standing, today) and not season_is_over(row, standing.crop.stage, today)
+    return reverse("field-dates", args=[row.public_id]) if may.lead and waits else ""
 
 
 def _sketch(told: FieldTold, *, way: bool) -> SafeString:
@@ -190,7 +212,9 @@ def _walk(row: WalkRow, told: FieldTold, may: May) -> WalkLine:
         to=reverse("walk", args=[row.walk_id]),
         scouts=row.scouts.replace("\n", ", "),
         insects=insects,
+        insects_unit=insects_unit(insects),
         squares=squares,
+        squares_unit=squares_unit(squares),
         rung=rung_drawn(
             Rung() if call is None else rung_of(call),
             f"Insects {insects}, squares {squares}.",

@@ -12,13 +12,18 @@ from django.utils.safestring import SafeString
 
 from quarterwalk.call.figures import day_words
 from quarterwalk.office.pages.drawn import mark_of, rung_drawn
-from quarterwalk.office.pages.due import Due, due_of, sprayed_since
+from quarterwalk.office.pages.due import SEASON_OVER, Due, asks_to_treat, due_of
 from quarterwalk.office.pages.may import May
-from quarterwalk.office.pages.measured import insects_words, rung_of, squares_words
-from quarterwalk.office.pages.season import CHECK_PLANTING, stage_words
+from quarterwalk.office.pages.measured import (
+    insects_unit,
+    insects_words,
+    rung_of,
+    squares_unit,
+    squares_words,
+)
+from quarterwalk.office.pages.season import sign_of, stage_words
 from quarterwalk.office.pages.verdicts import doubt_words, verdict_class, verdict_said
 from quarterwalk.office.queries.standing import Standing
-from quarterwalk.office.rule_season import in_doubt
 from quarterwalk.picture.ladder import Rung
 
 
@@ -28,6 +33,7 @@ class Urgency(Enum):
     TREAT = "Treat"
     LATE = "Late"
     TODAY = "Due today"
+    OPEN = "May be done today"
     LATER = "Later"
     UNKNOWN = "No dates or rule yet"
     OVER = "No look due"
@@ -43,8 +49,10 @@ class FieldLine:
     check: str
     insects: str
     line: str
+    insects_unit: str
     squares: str
     floor: str
+    squares_unit: str
     rung: SafeString
     mark: SafeString
     verdict: str
@@ -135,17 +143,19 @@ def _placed(standing: Standing, today: date) -> _Placed:
 
 
 def _urgency(standing: Standing, due: Due, today: date) -> Urgency:
+    if due.why == SEASON_OVER:
+        return Urgency.OVER
     if not standing.field.guideline or standing.dates is None:
         return Urgency.UNKNOWN
-    told, walk = standing.call, standing.walk
-    sprayed = walk and walk.on and sprayed_since(standing.dates, walk.on, today)
-    if told and told["call"]["verdict"] == "treat" and not sprayed:
+    if asks_to_treat(standing, today):
         return Urgency.TREAT
     if due.on is None:
         return Urgency.OVER
     if due.on < today:
         return Urgency.LATE
-    return Urgency.TODAY if due.on <= today else Urgency.LATER
+    if due.on == today:
+        return Urgency.TODAY
+    return Urgency.OPEN if due.may_be(today) else Urgency.LATER
 
 
 def _order(placed: _Placed) -> tuple[int, date, str]:
@@ -157,27 +167,31 @@ def _line(placed: _Placed, today: date, may: May) -> FieldLine:
     field, told, due = placed.standing.field, placed.standing.call, placed.due
     insects, line = insects_words(told)
     squares, floor = squares_words(told)
-    verdict = verdict_said(told)
+    over = due.why == SEASON_OVER  # then an old call calls for nothing any more
+    call = None if over else told
+    verdict = SEASON_OVER if over else verdict_said(told)
     stage = stage_words(placed.standing.crop.stage, odds=may.odds)
     lacking = _lacking(placed.standing) if placed.urgency is Urgency.UNKNOWN else ""
     return FieldLine(
         name=field.name,
         to=reverse("field", args=[field.public_id]),
         whose=", ".join(part for part in (field.grower and field.grower.name, stage) if part),
-        check=CHECK_PLANTING if may.walk and in_doubt(placed.standing.crop.stage) else "",
+        check=sign_of(placed.standing.crop.stage) if may.walk and not over else "",
         insects=insects,
         line=line,
+        insects_unit=insects_unit(insects),
         squares=squares,
         floor=floor,
+        squares_unit=squares_unit(squares),
         rung=rung_drawn(
             Rung() if told is None else rung_of(told),
             _heard(insects, line, squares, floor),
             f"rung-{field.public_id}",
         ),
-        mark=mark_of(told["call"]["verdict"] if told else "none", f"mark-{field.public_id}"),
+        mark=mark_of(call["call"]["verdict"] if call else "none", f"mark-{field.public_id}"),
         verdict=verdict,
-        verdict_class=verdict_class(told),
-        doubt=doubt_words(told, may),
+        verdict_class=verdict_class(call),
+        doubt=doubt_words(call, may),
         why=lacking or due.why,
         since=due.since,
         closed=field.closed_until is not None,
@@ -203,6 +217,7 @@ def _counts(placed: Sequence[_Placed]) -> Iterable[str]:
         (Urgency.TREAT, "to treat"),
         (Urgency.LATE, "late"),
         (Urgency.TODAY, "due today"),
+        (Urgency.OPEN, "may be done today"),
     )
     for urgency, word in told:
         count = sum(p.urgency is urgency for p in placed)

@@ -8,16 +8,21 @@ from dataclasses import dataclass
 from typing import Any
 
 from django.urls import reverse
+from django.utils.html import format_html
 
 from quarterwalk.field import acres_of
 from quarterwalk.files import PlantingFile, WalkFile
 from quarterwalk.files.boundaries import FieldFile
+from quarterwalk.files.seen_table import SeenFile
 from quarterwalk.office.forms.upload import UploadForm
+from quarterwalk.office.pages.days import short_day
 from quarterwalk.office.pages.may import May
 from quarterwalk.office.pages.page import FormPage, Link, cancel
 from quarterwalk.office.pages.sizes import size_said
+from quarterwalk.office.queries.same_day import Beside
 from quarterwalk.office.services.fields import Added
 from quarterwalk.office.services.journal import ALREADY, ASIDE, HELD, Answer
+from quarterwalk.office.services.seen import SeenTaken
 from quarterwalk.office.services.walks import Imported
 
 # Notices of one file that are told on the next page. [count]
@@ -66,11 +71,16 @@ _FIELDS = (
 )
 _PLANTINGS = ("Plantings", "CSV or XLSX, one row a field: planted, first square, bloom, treated.")
 _WEATHER = ("Weather", "Lowest and highest temperatures at stations near by: days or hours.")
+_SEEN = (
+    "What was seen of the crop",
+    "CSV or XLSX, a row a field and day: true leaves, nodes, plants with a square, white flowers.",
+)
 _WALKS = ("Walks", "CSV or XLSX, one row a plant.")
 _LEADS = (
     ("fields-import", _FIELDS),
     ("plantings-import", _PLANTINGS),
     ("weather-import", _WEATHER),
+    ("seen-import", _SEEN),
 )
 _JOURNAL = ("A phone's journal", "The file that a phone saved where there was no signal to send.")
 
@@ -134,6 +144,29 @@ def plantings_page(form: UploadForm[Any]) -> FilePage:
         "The dates in the file take the place of those that are here.",
     )
     return file_page(form, _PLANTINGS[0], said, ".csv,.xlsx")
+
+
+def seen_table_page(form: UploadForm[Any]) -> FilePage:
+    """Give the page for what was seen of the crop.
+
+    Parameters
+    ----------
+    form : UploadForm
+        With the problems of the last try.
+
+    Returns
+    -------
+    FilePage
+    """
+    said = (
+        "CSV or XLSX with the columns field and date, and what was looked at: true_leaves, nodes,"
+        " plants and pinhead (those of them with a square), squaring_branches, bloom (1 or 0),"
+        " nawf, note. A row a field and day, or several, such as one a quarter. An empty cell"
+        " means not looked at.",
+        "What the square checks of a walk counted comes with the walk and need not stand here.",
+        "Rows that are here already are not taken twice.",
+    )
+    return file_page(form, _SEEN[0], said, ".csv,.xlsx")
 
 
 def walks_page(form: UploadForm[Any]) -> FilePage:
@@ -248,6 +281,29 @@ def plantings_taken(names: Sequence[str], told: PlantingFile) -> Iterator[str]:
     yield from some_notices(told.notices)
 
 
+def seen_table_taken(done: SeenTaken, told: SeenFile) -> Iterator[str]:
+    """Say what became of a table of what was seen.
+
+    Parameters
+    ----------
+    done : SeenTaken
+        What was taken.
+    told : SeenFile
+        The file.
+
+    Yields
+    ------
+    str
+    """
+    said = f"{done.new} {'look' if done.new == 1 else 'looks'} taken"
+    if done.here_already:
+        said += f", {done.here_already} {'was' if done.here_already == 1 else 'were'} here already"
+    if done.struck:
+        said += f" ({done.struck} of them struck, and left so)"
+    yield f"{said}. Where the stage is worked out, calls are made anew." if done.new else f"{said}."
+    yield from some_notices(told.notices)
+
+
 def walks_taken(done: Imported, told: WalkFile) -> Iterator[str]:
     """Say what became of a walk table.
 
@@ -267,6 +323,32 @@ def walks_taken(done: Imported, told: WalkFile) -> Iterator[str]:
     if done.here_already:
         yield f"{done.here_already} were here already and are left as they are."
     yield from some_notices(told.notices)
+
+
+def beside_told(found: Sequence[Beside]) -> Iterator[str]:
+    """Say which walks of the same field and day were here before some that came in.
+
+    Parameters
+    ----------
+    found : sequence of Beside
+        One for each field and day.
+
+    Yields
+    ------
+    str
+        With a link to the walk.
+    """
+    for each in found[:_MOST_NOTICES]:
+        yield format_html(
+            '<a href="{}">A walk of {} on {}</a> is here already; {}.'
+            " Leave one of them out if both are the same walk.",
+            reverse("walk", args=[each.walk_id]),
+            each.field,
+            short_day(each.on),
+            "the new one holds" if each.new_holds else "it began later, and holds",
+        )
+    if len(found) > _MOST_NOTICES:
+        yield f"And {len(found) - _MOST_NOTICES} more like these."
 
 
 def journal_taken(answers: Sequence[Answer]) -> Iterator[str]:

@@ -13,7 +13,7 @@ from quarterwalk.office.pages.days import moment
 from quarterwalk.office.pages.page import Link
 
 _WHY = {
-    "not-json": "It can't be read: it is cut off or spoiled.",
+    "not-json": "It can't be read: it is cut off, or is no entry of a walk.",
     "too-large": "It is larger than an entry may be.",
     "schema": "It does not have the form of an entry.",
     "other-bytes": "Another entry with the same number is held already, with other content.",
@@ -162,6 +162,8 @@ def entry_page(entry: JournalEntry) -> EntryPage:
 
 def _why(entry: JournalEntry) -> str:
     why = _WHY.get(entry.why, entry.said)
+    if entry.why == "not-json":
+        return why  # what a reader of JSON says of it helps nobody
     said = f"{entry.said[:1].upper()}{entry.said[1:]}"
     return f"{why} {said}" if said and said != why else why
 

@@ -8,9 +8,10 @@ from datetime import date
 
 from django.urls import reverse
 
-from quarterwalk.call.figures import capital, number
+from quarterwalk.call.figures import capital, listed, number
 from quarterwalk.guideline import Guideline
 from quarterwalk.office.crop_clocks import CropStanding
+from quarterwalk.office.models import SeasonRow
 from quarterwalk.office.pages.days import moment, short_day
 from quarterwalk.office.pages.may import May
 from quarterwalk.office.pages.season import rests_on, stage_words
@@ -117,6 +118,8 @@ def _dates(told: FieldTold, may: May) -> Iterator[str]:
         yield f"Planted {short_day(season.planted)}"
     if season is not None and season.replanted is not None:
         yield f"Planted again {short_day(season.replanted)}"
+    if season is not None and (known := _known_besides(season)):
+        yield known
     if dates is None:
         lacking = "Day of first square not given, so no call can be made."
         ask = may.lead and not crop.why_not and stand_planted(season) is not None
@@ -133,6 +136,18 @@ def _dates(told: FieldTold, may: May) -> Iterator[str]:
     treated = [short_day(day) for day in sorted(dates.treated) if day.year == year]
     if treated:
         yield f"Treated {', '.join(treated)}"
+
+
+def _known_besides(season: SeasonRow) -> str:
+    """Say what a table of plantings told of a season besides its dates; empty where nothing."""
+    hail = [short_day(date.fromisoformat(day)) for day in season.hail.split()]
+    parts = (
+        season.variety and f"variety {season.variety}",
+        season.seed_treatment and f"seed treatment {season.seed_treatment}",
+        season.water and f"water: {season.water}",
+        f"hail on {listed(hail)}" if hail else "",
+    )
+    return capital(", ".join(filter(None, parts)))
 
 
 def _worked_out(crop: CropStanding, may: May) -> str:

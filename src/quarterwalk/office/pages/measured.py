@@ -13,6 +13,9 @@ from quarterwalk.picture.measure import Measure
 
 Told = Mapping[str, Any]
 
+NOTHING = "–"
+"""What stands in place of a number that is not known."""
+
 # The counts behind a number are small: this finds the fraction that it was written from.
 _LARGEST = 1_000_000
 
@@ -56,10 +59,42 @@ def insects_words(told: Told | None) -> tuple[str, str]:
         Insects per 100 and the line; a dash, and nothing, where they are not known.
     """
     if told is None:
-        return "–", ""
+        return NOTHING, ""
     line = _exact(told["call"]["guideline"]["line"])
     measure = Measure(_exact(told["reading"]["per_100"]), None, line, past=False)
     return amount(measure), limit(measure)
+
+
+def insects_unit(insects: str) -> str:
+    """Say what a number of insects counts, where no head of a column does.
+
+    Parameters
+    ----------
+    insects : str
+        From `insects_words`. [text]
+
+    Returns
+    -------
+    str
+        Empty where there is no number.
+    """
+    return "insects" if insects != NOTHING else ""
+
+
+def squares_unit(squares: str) -> str:
+    """Say what a share of squares is, where no head of a column does.
+
+    Parameters
+    ----------
+    squares : str
+        From `squares_words`. [text]
+
+    Returns
+    -------
+    str
+        Empty where there is no number, or it says so itself.
+    """
+    return "square set" if squares.endswith(" %") else ""
 
 
 def squares_words(told: Told | None) -> tuple[str, str]:
@@ -76,12 +111,12 @@ def squares_words(told: Told | None) -> tuple[str, str]:
         Square set, or the share blasted, and what the rule asks of it.
     """
     if told is None:
-        return "–", ""
+        return NOTHING, ""
     blasted = _blasted(told)
     if blasted is not None:
         return f"{amount(blasted)} % blasted", limit(blasted)
     measure = _set(told) or _bare_set(told)
-    return (f"{amount(measure)} %" if measure.value is not None else "–"), limit(measure)
+    return (f"{amount(measure)} %" if measure.value is not None else NOTHING), limit(measure)
 
 
 def _set(told: Told) -> Measure | None:

@@ -4,14 +4,44 @@ from __future__ import annotations
 
 from quarterwalk.call.clock_told import distance_told, miles_from_km
 from quarterwalk.call.figures import chance_words
-from quarterwalk.crop import Stage, StageName, WeekOdds
+from quarterwalk.crop import Stage, StageName, WeekOdds, load_needs
 from quarterwalk.office.crop_clocks import WorkedFrom
+from quarterwalk.office.rule_season import in_doubt, lacks_bloom
 
 # Past this a doubt is too small to be told in words. [fraction]
 _CERTAIN = 0.995
 
 CHECK_PLANTING = "check the day of planting"
 """The sign on a field whose weather hardly allows what was seen in it."""
+
+
+LOOK_FOR_FLOWER = "look for the first flower"
+"""The sign on a field that may bloom any day."""
+
+
+def sign_of(stage: Stage | None) -> str:
+    """Give the sign on a field: what whoever walks it has to look into.
+
+    Parameters
+    ----------
+    stage : Stage or None
+        Where its crop stands; its season is not over.
+
+    Returns
+    -------
+    str
+        Empty where there is nothing to look into.
+    """
+    if in_doubt(stage):
+        return CHECK_PLANTING
+    may_bloom = (
+        stage is not None
+        and stage.worked_out is None
+        and stage.name is StageName.SQUARING
+        and not stage.bloom_known
+        and stage.days[1] >= load_needs().value("look_for_bloom_after")
+    )
+    return LOOK_FOR_FLOWER if may_bloom else ""
 
 
 def stage_words(stage: Stage | None, *, odds: bool = True) -> str:
@@ -37,7 +67,7 @@ def stage_words(stage: Stage | None, *, odds: bool = True) -> str:
         return "before squaring"
     if stage.name is StageName.BLOOMING:
         return "blooming"
-    return _week(stage)
+    return "past squaring, no bloom given" if lacks_bloom(stage) else _week(stage)
 
 
 def _week(stage: Stage) -> str:

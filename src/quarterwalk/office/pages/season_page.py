@@ -89,7 +89,7 @@ class SeasonPage:
     about: str
     above: Link
     season: SeasonTold | None
-    why_not: str
+    why_not: tuple[str, ...]
     seen_to: str
 
 
@@ -113,9 +113,14 @@ def season_page(row: FieldRow, seen: SeasonSeen) -> SeasonPage:
         about="" if report is None else report.about,
         above=to_field(row.name, row.public_id),
         season=None if report is None else _told(report, row),
-        why_not=seen.why_not,
+        why_not=() if report else _why_not(seen),
         seen_to=reverse("field-seen", args=[row.public_id]),
     )
+
+
+def _why_not(seen: SeasonSeen) -> tuple[str, ...]:
+    said = "This season is over." if seen.over else "This season can't be worked out yet."
+    return said, seen.why_not
 
 
 def _told(report: SeasonReport, row: FieldRow) -> SeasonTold:

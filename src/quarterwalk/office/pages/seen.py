@@ -7,6 +7,8 @@ from dataclasses import dataclass
 
 from django.urls import reverse
 
+from quarterwalk.crop import Seen
+from quarterwalk.office.crop_clocks import waits_for_flowers
 from quarterwalk.office.models import FieldRow, Membership, Role, SeasonRow, SeenRow
 from quarterwalk.office.pages.days import short_day
 from quarterwalk.office.pages.page import FormPage, cancel, to_field
@@ -83,9 +85,10 @@ def seen_words(seen: SeenRow) -> str:
     Returns
     -------
     str
-        Such as ``4.5 true leaves, squares on 12 of 20 plants``.
+        Such as ``4.5 true leaves, squares on 12 of 20 plants``; a table's note stands behind.
     """
-    return ", ".join(_words(seen))
+    words = ", ".join(_words(seen))
+    return f"{words}; {seen.note}" if seen.note else words
 
 
 def _words(seen: SeenRow) -> Iterator[str]:
@@ -94,7 +97,9 @@ def _words(seen: SeenRow) -> Iterator[str]:
     if seen.nodes is not None:
         yield f"{seen.nodes:g} nodes"
     if seen.plants is not None:
-        yield f"squares on {seen.pinhead} of {seen.plants} plants"
+        looked = f"{seen.plants} plants" if seen.plants != 1 else "1 plant"
+        counted = seen.pinhead is not None
+        yield f"squares on {seen.pinhead} of {looked}" if counted else f"{looked} looked at"
     if seen.squaring_branches is not None:
         yield f"{seen.squaring_branches:g} squaring branches"
     if seen.bloom is not None:
@@ -103,13 +108,15 @@ def _words(seen: SeenRow) -> Iterator[str]:
         yield f"{seen.nawf:g} nodes above white flower"
 
 
-def seen_taken(season: SeasonRow | None) -> Iterator[str]:
+def seen_taken(season: SeasonRow | None, seen: Seen) -> Iterator[str]:
     """Say what comes of a note.
 
     Parameters
     ----------
     season : SeasonRow or None
         What is known of the season.
+    seen : Seen
+        What was noted.
 
     Yields
     ------
@@ -117,8 +124,23 @@ def seen_taken(season: SeasonRow | None) -> Iterator[str]:
     """
     yield "What was seen is saved."
     if season is not None and season.first_square is not None:
-        yield "First square of this field is given, and it holds: its calls stay as they are."
+        yield f"First square of this field is given, and it holds{_of_given(season, seen)}"
     elif stand_planted(season) is None:
         yield "Give the day of planting too: without it no stage can be worked out."
     else:
         yield "Where the stage is worked out, calls are made anew; those before stay to read."
+
+
+def _of_given(season: SeasonRow, seen: Seen) -> str:
+    """Say what a note changes where first square was given: only flowers may."""
+    squared = season.first_square_latest or season.first_square
+    if not waits_for_flowers(season) or not seen.of_flowers or squared is None:
+        return ": its calls stay as they are."
+    if not seen.flowers:
+        return ": its calls stay as they are, unless white flowers were noted before this day."
+    if seen.on <= squared:
+        return f". White flowers on {short_day(seen.on)} can't be true beside it, and do not count."
+    return (
+        ". First bloom is not, so the first day on which white flowers were noted stands for it."
+        " Calls are made anew; those before stay to read."
+    )

@@ -20,6 +20,7 @@ from quarterwalk.office.pages.walk_found import (
     QuarterLine,
     found_sketch,
     notes_of,
+    plants_noted,
     quarter_lines,
     remarks_of,
 )
@@ -67,6 +68,8 @@ class WalkPage:
         Notes once a quarter.
     remarks : tuple of Noted
         What was seen on the way.
+    plants : tuple of Noted
+        Notes of single plants.
     facts : tuple of str
         Where the walk came from.
     earlier : tuple of Earlier
@@ -86,6 +89,7 @@ class WalkPage:
     sketch: SafeString | str
     notes: tuple[Noted, ...]
     remarks: tuple[Noted, ...]
+    plants: tuple[Noted, ...]
     facts: tuple[str, ...]
     earlier: tuple[Earlier, ...]
     table_to: str
@@ -121,6 +125,7 @@ def walk_page(told: WalkTold, may: May) -> WalkPage:
         sketch="" if judged is None else found_sketch(judged, told.layout),
         notes=notes_of(told.notes) if may.walk else (),
         remarks=remarks_of(told.remarks, row.district.time_zone) if may.walk else (),
+        plants=plants_noted(judged.walk.checks) if judged and may.walk else (),
         facts=tuple(_facts(told)),
         earlier=_all_earlier(told) if may.walk else (),
         table_to=reverse("walk-table", args=[row.walk_id]) if judged else "",

@@ -11,6 +11,7 @@ from quarterwalk.call import Call, explain
 from quarterwalk.call.clock_told import WEEK_CHANCES
 from quarterwalk.call.figures import odds_words
 from quarterwalk.field import Layout
+from quarterwalk.guideline import Guideline
 from quarterwalk.office.pages.drawn import ENGLISH, safe_drawing
 from quarterwalk.office.pages.may import May
 from quarterwalk.office.pages.sources import source_words
@@ -78,7 +79,7 @@ def walk_call(judged: Judged, layout: Layout | None, may: May) -> WalkCall | Non
         pinch_wide=_pinch(judged, call, _WIDE, "pinch-wide"),
         pinch_narrow=_pinch(judged, call, _NARROW, "pinch-narrow"),
         reasons=tuple(
-            ReasonLine(reason.text, source_words(reason, rule))
+            ReasonLine(_titled(reason.text, rule), source_words(reason, rule))
             for reason in call.reasons
             if may.odds or reason.code != WEEK_CHANCES
         ),
@@ -87,6 +88,11 @@ def walk_call(judged: Judged, layout: Layout | None, may: May) -> WalkCall | Non
         care=_care(report),
         standing_on=report.footing.paragraphs[:2],
     )
+
+
+def _titled(text: str, rule: Guideline | None) -> str:
+    """Name a rule by its title, as pages do, where a reason names it as its file is called."""
+    return text if rule is None else text.replace(rule.name, rule.title)
 
 
 def _outcomes(judged: Judged, call: Call, width: int, id: str) -> SafeString:

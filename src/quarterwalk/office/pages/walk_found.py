@@ -16,9 +16,12 @@ from quarterwalk.office.pages.drawn import ENGLISH, quarter_drawn, safe_drawing
 from quarterwalk.office.services.calls import Judged
 from quarterwalk.picture import Theme, field_sketch, found_in
 from quarterwalk.reading import QuadrantReading
-from quarterwalk.walk import Method
+from quarterwalk.walk import Method, PlantCheck
 
 _SKETCH = (350, 300)  # [px]
+
+# Plants that are named one by one beside the note that they share. [count]
+_MOST_NAMED = 3
 
 _SEEN = {
     "host-weeds": "Host weeds",
@@ -140,6 +143,28 @@ def _noted(row: QuadrantNoteRow) -> str:
     said = "; ".join(part for part in parts if part)
     sentence = f"{said[:1].upper()}{said[1:]}." if said else ""
     return " ".join(part for part in (sentence, row.note) if part)
+
+
+def plants_noted(checks: Iterable[PlantCheck]) -> tuple[Noted, ...]:
+    """Word what was noted of single plants; a note of many of them stands once.
+
+    Parameters
+    ----------
+    checks : iterable of PlantCheck
+        In the order of walking.
+
+    Returns
+    -------
+    tuple of Noted
+    """
+    places: dict[str, list[str]] = {}
+    for check in checks:
+        if check.note:
+            places.setdefault(check.note, []).append(f"{check.quadrant.value} {check.plant}")
+    return tuple(
+        Noted(listed(each) if len(each) <= _MOST_NAMED else f"{len(each)} plants", text)
+        for text, each in places.items()
+    )
 
 
 def remarks_of(rows: Iterable[RemarkRow], zone: str) -> tuple[Noted, ...]:

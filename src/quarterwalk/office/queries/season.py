@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date
 from typing import Any
 
 from quarterwalk.call import Verdict
-from quarterwalk.guideline import load_routine
+from quarterwalk.call.after_spray import look_after_spray
 from quarterwalk.office.access import walks_seen
 from quarterwalk.office.crop_clocks import FieldSeason, season_of
 from quarterwalk.office.models import FieldRow, Membership, WalkRow
 from quarterwalk.office.queries.standing import newest_calls
-from quarterwalk.office.rule_season import season_is_over
+from quarterwalk.office.rule_season import past_all_days, season_is_over
 from quarterwalk.office.services.calls import call_for
 from quarterwalk.office.translate import season_on, to_guideline
 from quarterwalk.picture.season_drawn import SeasonWalk
@@ -25,10 +25,11 @@ Told = Mapping[str, Any]
 
 @dataclass(frozen=True, slots=True)
 class SeasonSeen:
-    """A field's season, or why it can't be worked out."""
+    """A field's season, or why it can't be worked out: it may be over."""
 
     report: SeasonReport | None
     why_not: str = ""
+    over: bool = False
 
 
 def season_seen(row: FieldRow, part: Membership, on: date) -> SeasonSeen:
@@ -49,7 +50,7 @@ def season_seen(row: FieldRow, part: Membership, on: date) -> SeasonSeen:
     """
     season = season_of(row, on)
     if not isinstance(season, FieldSeason):
-        return SeasonSeen(None, season)
+        return SeasonSeen(None, season, past_all_days(row, on))
     grower = row.grower.name if row.grower else ""
     dates = season_on(row, on)
     again = dates is not None and dates.replanted == season.clock.planted
@@ -58,7 +59,7 @@ def season_seen(row: FieldRow, part: Membership, on: date) -> SeasonSeen:
         field=SeasonField(row.name, grower, row.acres, replanted=again),
         weather=season.weather,
         guideline=to_guideline(row),
-        done=_done(row, part, on, over=season_is_over(row, season.clock.stage())),
+        done=_done(row, part, on, over=season_is_over(row, season.clock.stage(), on)),
     )
     return SeasonSeen(report)
 
@@ -80,7 +81,7 @@ def _done(row: FieldRow, part: Membership, on: date, *, over: bool) -> SeasonDon
 def _walk(walk: WalkRow, told: Told | None) -> SeasonWalk:
     verdict = None if told is None else Verdict(told["call"]["verdict"])
     on = walk.on or date.min
-    return SeasonWalk(on, None if verdict is Verdict.NONE else verdict)
+    return SeasonWalk(on, verdict)
 
 
 def _look(walk: WalkRow, treated: tuple[date, ...]) -> tuple[date, date] | None:
@@ -88,11 +89,9 @@ def _look(walk: WalkRow, treated: tuple[date, ...]) -> tuple[date, date] | None:
 
     Also where it is late: nobody has come back since.
     """
-    sprayed = max((day for day in treated if walk.on is not None and day >= walk.on), default=None)
-    if sprayed is not None:
-        soonest, latest = (sprayed + timedelta(days=n) for n in load_routine().treated)
-        return soonest, latest
-    judged = call_for(walk)  # what is kept of a call tells the last day only
-    call = None if judged is None else judged.call
-    look = None if call is None else call.next_look
+    look = None if walk.on is None else look_after_spray(walk.on, treated)
+    if look is None:
+        judged = call_for(walk)  # what is kept of a call tells the last day only
+        call = None if judged is None else judged.call
+        look = None if call is None else call.next_look
     return None if look is None else (look.soonest, look.latest)

@@ -13,8 +13,9 @@ from django.db.models import OuterRef, QuerySet, Subquery
 from quarterwalk.crop import CropDates
 from quarterwalk.office.crop_clocks import Clocks, CropStanding
 from quarterwalk.office.models import CallRow, District, FieldRow, WalkRow
+from quarterwalk.office.queries.walk_order import newest_first
 
-_TELLS = ("open", "handed-over", "closed")
+TELLS = ("open", "handed-over", "closed")
 """States of walks that say something of a field."""
 
 
@@ -60,13 +61,10 @@ def standings(fields: QuerySet[FieldRow], on: date) -> list[Standing]:
     list of Standing
         In the order of the fields.
     """
-    newest = (
-        WalkRow.objects.filter(
-            field=OuterRef("pk"), state__in=_TELLS, plants__gt=0, on__year=on.year
-        )
-        .order_by("-on", "-opened_at", "walk_id")
-        .values("walk_id")[:1]
+    walked = WalkRow.objects.filter(
+        field=OuterRef("pk"), state__in=TELLS, plants__gt=0, on__year=on.year
     )
+    newest = newest_first(walked).values("walk_id")[:1]
     rows = list(fields.prefetch_related("seasons", "treatments").annotate(newest=Subquery(newest)))
     walks = WalkRow.objects.in_bulk([row.newest for row in rows if row.newest])
     calls, clocks = newest_calls(walks), Clocks(rows, {on.year})

@@ -14,9 +14,14 @@ from django.db.models import Max, Prefetch, QuerySet
 from quarterwalk.call import Call, CallOptions, make_call
 from quarterwalk.files.call_json import walk_json
 from quarterwalk.office import clock
-from quarterwalk.office.crop_clocks import Clocks, CropStanding, waits_for_clock
+from quarterwalk.office.crop_clocks import (
+    Clocks,
+    CropStanding,
+    waits_for_clock,
+    waits_for_flowers,
+)
 from quarterwalk.office.kept_weather import DistrictWeather
-from quarterwalk.office.models import CallRow, CheckRow, FieldRow, SeasonRow, WalkRow
+from quarterwalk.office.models import CallRow, CheckRow, FieldRow, SeasonRow, SeenRow, WalkRow
 from quarterwalk.office.translate import to_guideline, to_line, to_walk
 from quarterwalk.reading import Reading, take_readings
 from quarterwalk.walk import Walk, WalkHead, WalkTable
@@ -305,30 +310,42 @@ def _walks_of(
             yield walk_id, (field, on.year), on
 
 
-def keep_for_field(field: FieldRow) -> None:
-    """Keep the calls of all walks of a field, after its rule or dates have changed.
+def keep_for_fields(fields: Sequence[FieldRow]) -> None:
+    """Keep the calls of all walks of some fields, after their rules or dates have changed.
 
     Parameters
     ----------
-    field : FieldRow
+    fields : sequence of FieldRow
         Which.
     """
-    keep(list(WalkRow.objects.filter(field=field).values_list("walk_id", flat=True)))
+    walks = WalkRow.objects.filter(field__in=[field.pk for field in fields])
+    keep(list(walks.values_list("walk_id", flat=True)))
 
 
-def keep_for_look(field: FieldRow, on: date) -> None:
-    """Keep the calls of walks that something seen of their field may change.
+def keep_for_looks(looks: Iterable[SeenRow]) -> None:
+    """Keep the calls of walks that something seen of their fields may change.
 
     Parameters
     ----------
-    field : FieldRow
-        Which.
-    on : date
-        The day of the look: walks before it, and walks of a season whose first square was
-        given, know nothing of it.
+    looks : iterable of SeenRow
+        New or struck. Walks before a look know nothing of it; where first square was given,
+        only what it tells of flowers counts, and only until first bloom is given too.
     """
-    waiting = _waiting(SeasonRow.objects.filter(field=field, year=on.year))
-    keep([walk_id for walk_id, _, walked in _walks_of(waiting) if walked >= on])
+    told = [((each.field_id, each.on.year), each) for each in looks]
+    rows = SeasonRow.objects.filter(field__in={field for (field, _), _ in told})
+    seasons = {(each.field_id, each.year): each for each in rows}
+    since: dict[tuple[int | None, int], date] = {}
+    for key, look in told:
+        season = seasons.get(key)
+        if season is not None and _tells(look, season):
+            since[key] = min(look.on, since.get(key, look.on))
+    keep([walk_id for walk_id, key, walked in _walks_of(since) if walked >= since[key]])
+
+
+def _tells(look: SeenRow, season: SeasonRow) -> bool:
+    """Tell whether a look may tell where the crop stood, by what is given of the season."""
+    of_flowers = look.bloom is not None or look.nawf is not None
+    return waits_for_clock(season) or (of_flowers and waits_for_flowers(season))
 
 
 def call_text(judged: Judged) -> str:

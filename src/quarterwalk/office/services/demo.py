@@ -16,9 +16,6 @@ from quarterwalk.office import clock
 from quarterwalk.office.models import District, FieldRow, Membership, Person, Role
 from quarterwalk.office.services import fields, people, seen, walks, weather
 
-# The zone that the invented district keeps.
-_ZONE = "America/Chicago"
-
 # A link lives as long as anybody looks at a demo.
 _LINK_LIVES = timedelta(days=30)
 
@@ -71,7 +68,7 @@ def fill(season: Season, tables: DemoTables) -> list[DemoLink]:
     """
     told = season.district
     with transaction.atomic():
-        district = District.objects.create(name=told.name, time_zone=_ZONE, is_demo=True)
+        district = District.objects.create(name=told.name, time_zone=told.time_zone, is_demo=True)
         lead = _person(district, told.advisor, Role.LEAD)
         fields.add_fields(district=district, fields=demo_fields())
         for field in FieldRow.objects.filter(district=district):
@@ -80,16 +77,9 @@ def fill(season: Season, tables: DemoTables) -> list[DemoLink]:
         weather.take_weather(district=district, weather=tables.weather)
         scouts = [_person(district, name, Role.SCOUT) for name in told.scouts]
         growers = [_grower(district, name) for name in _growers(district)]
-        _see(district, tables.seen, scouts[0].person)
+        seen.import_seen(district=district, seen=tables.seen, by=scouts[0].person)
         walks.import_walks(district=district, walks=tables.walks, by=lead.person)
     return [_link(member) for member in (lead, *scouts, *growers)]
-
-
-def _see(district: District, told: SeenFile, by: Person) -> None:
-    here = {row.name: row for row in district.fields.all()}
-    for name, looks in told.seen.items():
-        for each in looks:
-            seen.note_seen(field=here[name], seen=each, by=by)
 
 
 def _growers(district: District) -> list[str]:

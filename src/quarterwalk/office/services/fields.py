@@ -59,6 +59,7 @@ def add_fields(*, district: District, fields: Sequence[Field]) -> Added:
     here = {row.name: row for row in district.fields.select_related("grower")}
     growers = {grower.name: grower for grower in district.growers.all()}
     came: dict[str, list[str]] = {"new": [], "changed": [], "same": []}
+    moved = []
     for field in fields:
         told = _columns(field, _grower(district, growers, field.grower))
         row = here.get(field.name)
@@ -67,10 +68,11 @@ def add_fields(*, district: District, fields: Sequence[Field]) -> Added:
             came["new"].append(field.name)
         elif any(getattr(row, name) != value for name, value in told.items()):
             FieldRow.objects.filter(pk=row.pk).update(**told)
-            calls.keep_for_field(row)  # another outline may lie nearer to another station
+            moved.append(row)
             came["changed"].append(field.name)
         else:
             came["same"].append(field.name)
+    calls.keep_for_fields(moved)  # another outline may lie nearer to another station
     return Added(**{how: tuple(names) for how, names in came.items()})
 
 
@@ -114,23 +116,9 @@ def set_rule(*, field: FieldRow, guideline: str, line: str) -> None:
     ServiceRefused
         If there is no such guideline, or it does not publish such a line.
     """
-    try:
-        found = load_guideline(guideline) if guideline else None
-        if line and not _NUMBER.fullmatch(line):
-            raise ValueError(line)
-        if line and found is not None:
-            check_line(found, Fraction(line))
-    except UnknownGuideline as error:
-        raise ServiceRefused(f"{str(error)[:1].upper()}{str(error)[1:]}", "guideline") from error
-    except LineOutsideRange as error:
-        raise ServiceRefused(
-            f"The line must be {error.allowed}, got {error.line}.", "line"
-        ) from error
-    except ValueError:
-        raise ServiceRefused(f'The line must be a number, got "{line}".', "line") from None
+    _refuse_rule(guideline, line)
     take_turn(field.district)  # a batch that makes a call meanwhile would not see the new rule
-    FieldRow.objects.filter(pk=field.pk).update(guideline=guideline, line=line if guideline else "")
-    calls.keep_for_field(field)
+    _put_rule([field], guideline, line)
 
 
 @transaction.atomic
@@ -156,11 +144,34 @@ def set_rule_for_rest(*, field: FieldRow, guideline: str, line: str) -> int:
     ServiceRefused
         As `set_rule`; then no field has another rule than before.
     """
-    set_rule(field=field, guideline=guideline, line=line)  # the turn is taken from here on
+    _refuse_rule(guideline, line)
+    take_turn(field.district)
     rest = list(field.district.fields.filter(guideline="").exclude(pk=field.pk))
-    for row in rest:
-        set_rule(field=row, guideline=guideline, line=line)
+    _put_rule([field, *rest], guideline, line)
     return len(rest)
+
+
+def _put_rule(fields: Sequence[FieldRow], guideline: str, line: str) -> None:
+    rows = FieldRow.objects.filter(pk__in=[field.pk for field in fields])
+    rows.update(guideline=guideline, line=line if guideline else "")
+    calls.keep_for_fields(fields)
+
+
+def _refuse_rule(guideline: str, line: str) -> None:
+    try:
+        found = load_guideline(guideline) if guideline else None
+        if line and not _NUMBER.fullmatch(line):
+            raise ValueError(line)
+        if line and found is not None:
+            check_line(found, Fraction(line))
+    except UnknownGuideline as error:
+        raise ServiceRefused(f"{str(error)[:1].upper()}{str(error)[1:]}", "guideline") from error
+    except LineOutsideRange as error:
+        raise ServiceRefused(
+            f"The line must be {error.allowed}, got {error.line}.", "line"
+        ) from error
+    except ValueError:
+        raise ServiceRefused(f'The line must be a number, got "{line}".', "line") from None
 
 
 @dataclass(frozen=True, slots=True)
@@ -200,21 +211,29 @@ def set_dates(
     ServiceRefused
         If the dates contradict each other.
     """
+    take_turn(field.district)
+    if _put_dates(field, year, dates, treated):
+        calls.keep_for_fields([field])
+
+
+def _put_dates(
+    field: FieldRow, year: int, dates: SeasonDates, treated: Sequence[date] | None
+) -> bool:
+    """Keep dates without the calls; tell whether they are others than before."""
     _refuse_contradictions(year, dates, treated or ())
     values = {name: getattr(dates, name) for name in SeasonDates.__slots__}
     _refuse_too_long(values)
-    take_turn(field.district)
     sprayed = Treatment.objects.filter(field=field, on__year=year)
     days = set(sprayed.values_list("on", flat=True))
     if SeasonRow.objects.filter(field=field, year=year, **values).exists() and (
         treated is None or days == set(treated)
     ):
-        return  # a table that comes again makes no call anew
+        return False  # a table that comes again makes no call anew
     SeasonRow.objects.update_or_create(field=field, year=year, defaults=values)
     if treated is not None:
         sprayed.delete()
         Treatment.objects.bulk_create(Treatment(field=field, on=on) for on in sorted(set(treated)))
-    calls.keep_for_field(field)
+    return True
 
 
 def _refuse_contradictions(year: int, dates: SeasonDates, treated: Sequence[date]) -> None:
@@ -301,18 +320,18 @@ def set_plantings(*, district: District, plantings: PlantingFile) -> tuple[str, 
             ],
             max(0, len(unknown) - 50),
         )
+    take_turn(district)
+    others = []
     for name, planting in plantings.plantings.items():
+        year, dates = _year_of(planting), _season(planting)
         try:
-            set_dates(
-                field=here[name],
-                year=_year_of(planting),
-                dates=_season(planting),
-                treated=planting.treated,
-            )
+            if _put_dates(here[name], year, dates, planting.treated):
+                others.append(here[name])
         except ServiceRefused as refused:
             expected = "dates and texts that fit one season"
             problem = Problem(plantings.file, None, refused.about, name, expected, str(refused))
             raise RefusedInput([problem]) from refused
+    calls.keep_for_fields(others)
     return tuple(plantings.plantings)
 
 

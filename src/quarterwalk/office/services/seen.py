@@ -1,26 +1,29 @@
-"""What people saw of a field's crop: noted, and struck where it was wrong."""
+"""What people saw of a field's crop: noted, brought as a table, and struck where it was wrong."""
 
 from __future__ import annotations
 
+from collections import Counter
+from collections.abc import Collection, Iterator
+from dataclasses import asdict, dataclass
 from datetime import date
 
 from django.db import transaction
 
 from quarterwalk.crop import Seen
+from quarterwalk.errors import Problem
+from quarterwalk.files.refusal import refuse_if_any
+from quarterwalk.files.seen_table import SeenFile, SeenLine, row_faults
 from quarterwalk.office import clock
-from quarterwalk.office.models import FieldRow, Person, SeenRow
+from quarterwalk.office.models import District, FieldRow, Person, SeenRow
 from quarterwalk.office.services import calls
 from quarterwalk.office.services.refused import ServiceRefused
 from quarterwalk.office.services.turn import take_turn
 from quarterwalk.office.translate import season_on
-from quarterwalk.office.translate_season import from_seen, stand_planted
-
-_SIGNS = ("true_leaves", "nodes", "pinhead", "squaring_branches", "bloom", "nawf")
-"""What tells where the crop stands; plants alone tell nothing."""
+from quarterwalk.office.translate_season import SIGNS, from_seen, stand_planted
 
 
 @transaction.atomic
-def note_seen(*, field: FieldRow, seen: Seen, by: Person) -> SeenRow:
+def note_seen(*, field: FieldRow, seen: Seen, by: Person, looked_at: int | None = None) -> SeenRow:
     """Take over what somebody saw of a field's crop.
 
     Parameters
@@ -31,6 +34,8 @@ def note_seen(*, field: FieldRow, seen: Seen, by: Person) -> SeenRow:
         What they saw, and on which day.
     by : Person
         Who says so.
+    looked_at : int or None
+        Plants that other counts than squares are the mean of. [count]
 
     Returns
     -------
@@ -41,23 +46,117 @@ def note_seen(*, field: FieldRow, seen: Seen, by: Person) -> SeenRow:
     ServiceRefused
         If nothing was seen, it can't be, or the day is not in the season.
     """
-    if all(getattr(seen, sign) is None for sign in _SIGNS):
+    told = from_seen(seen)
+    told["plants"] = told["plants"] or looked_at
+    faults = row_faults(told)
+    if "nawf" in faults:
+        raise ServiceRefused(faults["nawf"].hint, "nawf")
+    if faults:
         raise ServiceRefused("Fill in one of the counts at least.")
-    if seen.nawf is not None and seen.bloom is False:
-        raise ServiceRefused("Without a white flower there are no nodes above one.", "nawf")
-    _refuse_day(field, seen.on)
+    wrong = _wrong_day(field, seen.on)
+    if wrong:
+        raise ServiceRefused(wrong, "on")
     take_turn(field.district)
-    row = SeenRow.objects.create(field=field, by=by, at=clock.now(), **from_seen(seen))
-    calls.keep_for_look(field, seen.on)
+    row = SeenRow.objects.create(field=field, by=by, at=clock.now(), **told)
+    calls.keep_for_looks([row])
     return row
 
 
-def _refuse_day(field: FieldRow, on: date) -> None:
+def _wrong_day(field: FieldRow, on: date) -> str:
+    """Say why nobody can have seen the crop on a day; empty where somebody can."""
     if on > clock.today(field.district):
-        raise ServiceRefused("This day is still to come.", "on")
+        return "This day is still to come."
     planted = stand_planted(season_on(field, on))
     if planted is not None and on <= planted:
-        raise ServiceRefused(f"The crop was planted on {planted.isoformat()}.", "on")
+        return f"The crop was planted on {planted.isoformat()}."
+    return ""
+
+
+@dataclass(frozen=True, slots=True)
+class SeenTaken:
+    """What became of the rows of a table: how many came, were here, and were struck here."""
+
+    new: int
+    here_already: int
+    struck: int
+
+
+@transaction.atomic
+def import_seen(*, district: District, seen: SeenFile, by: Person) -> SeenTaken:
+    """Take over a table of what was seen: every row, or none.
+
+    Parameters
+    ----------
+    district : District
+        Where it was seen.
+    seen : SeenFile
+        From `read_seen`.
+    by : Person
+        Who brings it.
+
+    Returns
+    -------
+    SeenTaken
+        A row that is here already, struck ones among them, is left as it is; two rows of a
+        table that say the same are two.
+
+    Raises
+    ------
+    RefusedInput
+        If a row is of a field that is not here, or of a day on which nobody can have seen it.
+    """
+    take_turn(district)
+    fields = {row.name: row for row in district.fields.prefetch_related("seasons")}
+    refuse_if_any(list(_problems(seen, fields)))
+    here = _here([fields[line.field].pk for line in seen.lines])
+    told, now = Counter[bool](), clock.now()
+    rows = []
+    for line in seen.lines:
+        row = SeenRow(
+            field=fields[line.field], on=line.on, by=by, at=now, note=line.note, **asdict(line.told)
+        )
+        known = here.get(_content(row))
+        if known:
+            told[known.pop()] += 1
+        else:
+            rows.append(row)
+    SeenRow.objects.bulk_create(rows)
+    calls.keep_for_looks(rows)
+    return SeenTaken(len(rows), told.total(), told[True])
+
+
+def _problems(seen: SeenFile, fields: dict[str, FieldRow]) -> Iterator[Problem]:
+    for line in seen.lines:
+        field = fields.get(line.field)
+        if field is None:
+            yield _problem(seen, line, "field", "the name of a field of this office")
+            continue
+        wrong = _wrong_day(field, line.on)
+        if wrong:
+            yield _problem(seen, line, "date", "a day on which the crop could be seen", wrong)
+
+
+def _problem(seen: SeenFile, line: SeenLine, column: str, expected: str, hint: str = "") -> Problem:
+    value = line.field if column == "field" else line.on.isoformat()
+    return Problem(seen.file, line.row, column, value, expected, hint)
+
+
+_Content = tuple[object, ...]
+"""All that one row says; the same again is the same row."""
+
+
+def _content(row: SeenRow) -> _Content:
+    return (row.field_id, row.on, row.note, *(getattr(row, sign) for sign in SIGNS))
+
+
+def _here(fields: Collection[int]) -> dict[_Content, list[bool]]:
+    """Give the rows that are here of some fields: for each, whether it was struck."""
+    found: dict[_Content, list[bool]] = {}
+    for row in SeenRow.objects.filter(field__in=set(fields)):
+        found.setdefault(_content(row), []).append(row.struck_at is not None)
+    for known in found.values():
+        known.sort(reverse=True)  # taken from the end: what counts is found first
+    return found
 
 
 @transaction.atomic
@@ -74,4 +173,4 @@ def strike_seen(*, seen: SeenRow, by: Person) -> None:
     take_turn(seen.field.district)
     struck = SeenRow.objects.filter(pk=seen.pk, struck_at=None)
     if struck.update(struck_at=clock.now(), struck_by=by):
-        calls.keep_for_look(seen.field, seen.on)
+        calls.keep_for_looks([seen])

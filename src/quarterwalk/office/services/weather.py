@@ -219,7 +219,10 @@ def remove_station(*, station: StationRow) -> None:
     """
 
     def plan(before: DistrictWeather) -> _Planned:
-        change = WeatherChange(before, before.after(away=station.station), station.first)
+        # as it is now: a file may have brought earlier days since the row was read
+        days = [each.first for each in before.stations if each.station.id == station.station]
+        since = min(days, default=station.first)
+        change = WeatherChange(before, before.after(away=station.station), since)
         return _Planned(change, StationRow.objects.filter(pk=station.pk).delete, {})
 
     _carry_out(station.district, plan)

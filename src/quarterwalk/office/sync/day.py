@@ -83,7 +83,7 @@ def _field(told: Standing, due: Due, card: Given, last: LastCall | None, today: 
         "due": {
             "on": None if due.on is None else due.on.isoformat(),
             "text": f"{due.why}, {due.since}",
-            "now": due.on is not None and due.on <= today,
+            "now": due.may_be(today),
         },
         "stage": stage_words(told.crop.stage) or "first square not given",
         "last": None

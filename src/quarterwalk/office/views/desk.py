@@ -10,6 +10,8 @@ from quarterwalk.office import access, clock
 from quarterwalk.office.forms.desk import DeskForm
 from quarterwalk.office.forms.refused import refusals
 from quarterwalk.office.pages.desk import desk_page
+from quarterwalk.office.pages.imports import beside_told
+from quarterwalk.office.queries.same_day import beside
 from quarterwalk.office.services.walks import enter_walk
 from quarterwalk.office.views.show import sent, show, signed_in, tell
 
@@ -23,7 +25,7 @@ def desk_walk(request: HttpRequest, field_id: str) -> HttpResponse:
     if form.is_valid():
         with refusals(form):
             walk_id = enter_walk(field=row, by=person, **form.walk)
-            tell(request, "The walk is saved.")
+            tell(request, "The walk is saved.", *beside_told(beside([walk_id])))
             return redirect("walk", walk_id)
     page = desk_page(row, form, access.walkers(row.district))
     return show(request, "walk/desk.html", page, form)

@@ -27,8 +27,8 @@ def field_seen(request: HttpRequest, field_id: str) -> HttpResponse:
     if form.is_valid():
         with refusals(form):
             seen = form.seen
-            note_seen(field=row, seen=seen, by=person)
-            tell(request, *seen_taken(season_on(row, seen.on)))
+            note_seen(field=row, seen=seen, by=person, looked_at=form.looked_at)
+            tell(request, *seen_taken(season_on(row, seen.on), seen))
             return redirect("field", field_id)
     part = access.part_of(person, row.district.public_id)
     page = seen_page(row, part, seen_in(row, today.year))

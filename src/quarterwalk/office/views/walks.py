@@ -8,7 +8,8 @@ from django.views.decorators.http import require_http_methods
 
 from quarterwalk.files import read_walks
 from quarterwalk.office.forms.upload import UploadForm
-from quarterwalk.office.pages.imports import walks_page, walks_taken
+from quarterwalk.office.pages.imports import beside_told, walks_page, walks_taken
+from quarterwalk.office.queries.same_day import beside
 from quarterwalk.office.services.walks import import_walks
 from quarterwalk.office.views.here import walked_here
 from quarterwalk.office.views.show import sent, show, signed_in, tell
@@ -22,6 +23,6 @@ def walks_import(request: HttpRequest) -> HttpResponse:
     if form.is_valid() and form.told is not None:
         with form.refusals():
             done = import_walks(district=part.district, walks=form.told, by=signed_in(request))
-            tell(request, *walks_taken(done, form.told))
+            tell(request, *walks_taken(done, form.told), *beside_told(beside(done.walk_ids)))
             return redirect("fields")
     return show(request, "imports/file.html", walks_page(form), form)
