@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from datetime import date, timedelta
 from pathlib import Path
 from typing import Any
 
@@ -154,6 +155,16 @@ def test_a_walk_that_can_not_be_placed_is_refused_at_its_row(run: Run, words: li
         "walks.csv row 102, column date: must be a day from 2026-05-01 to 2026-11-16,"
         ' 200 days from planting, got "2026-04-20".'
     ) in err
+
+
+def test_a_field_without_weather_is_refused_once_at_its_planting(
+    run: Run, words: list[str]
+) -> None:
+    write_station(without={date(2026, 5, 2) + timedelta(days=n) for n in range(18)})
+    write_walks(rows(on="2026-06-08"), rows(on="2026-06-09"))
+    out, _ = run(*words, "--json", status=3)
+    told = [(e["file"], e["row"], e["column"], e["value"]) for e in json.loads(out)["errors"]]
+    assert set(told) == {("plantings.csv", 2, "planted", "2026-05-01")}
 
 
 @pytest.mark.parametrize(

@@ -323,14 +323,27 @@ def test_a_field_whose_weather_does_not_reach_is_refused_by_its_name(
     out, err = run(*season, "--json", status=3)
     (error,) = json.loads(out)["errors"]
     assert error["message"] == err.strip()
-    assert err.startswith("plantings.csv, field Home 40: weather of Cedar Gin must have every day")
+    where = "plantings.csv row 2, field Home 40"
+    assert err.startswith(f"{where}: weather of Cedar Gin must have every day")
+    assert err.endswith(". Give a file of another station near by, or of more years.\n")
+    assert (error["row"], error["column"], error["value"]) == (2, "planted", "2026-05-01")
+    assert error["expected"].startswith("weather of Cedar Gin must have every day from 2026-05-01")
+    assert "Give" not in error["expected"]
+
+
+def test_the_stand_that_grows_now_is_refused_at_its_own_day(run: Run, season: list[str]) -> None:
+    lost = {date(2026, 5, 12) + timedelta(days=n) for n in range(18)}
+    write_station(without=lost)
+    write_table("plantings.csv", "field,planted,replanted", "Home 40,2026-05-01,2026-05-10")
+    (error,) = json.loads(run(*season, "--json", status=3)[0])["errors"]
+    assert (error["row"], error["column"], error["value"]) == (2, "replanted", "2026-05-10")
 
 
 def test_a_field_without_a_day_of_planting_is_refused(run: Run, season: list[str]) -> None:
     write_table("plantings.csv", HEAD, HOME, "Gin,,2026-05-25,,")
     _, err = run(*season, status=3)
     assert err == (
-        'plantings.csv, column planted: must be a date for Gin, got "". A season needs it.\n'
+        'plantings.csv row 3, column planted: must be a date for Gin, got "". A season needs it.\n'
     )
     run(*season, "--field", "Home 40")
 

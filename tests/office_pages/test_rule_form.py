@@ -41,6 +41,8 @@ def test_an_empty_line_stands_for_the_lower_end(people: People) -> None:
         ("southern-high-plains", "31", "must be from 25 to 30 by this guideline, got 31."),
         ("mid-coast", "16", "must be 15 by this guideline, got 16."),
         ("tennessee-sweep", "20", "must be left out: the line changes by week"),
+        ("southern-high-plains", "24.9999999", "by this guideline, got 24.9999999."),
+        ("southern-high-plains", "1e9999999999999", "must be a number such as 25, got"),
         ("southern-high-plains", "many", 'must be a number such as 25, got "many".'),
         ("", "25", "Choose the guideline of your region."),
     ],

@@ -10,7 +10,7 @@ import pytest
 from quarterwalk.call import Verdict
 from quarterwalk.report import Report, page, report_pdf, short_text
 from quarterwalk.words import LANGUAGES
-from tests.report.made_reports import page_words, pdf_pages, squeezed, unlike
+from tests.report.made_reports import page_words, pdf_pages, report, squeezed, unlike
 
 pytest.importorskip("typst", reason="needs the report extra")
 
@@ -96,6 +96,19 @@ def test_what_most_likely_means_is_said_once():
     made, on_page, _, _ = faces("en", "treat")
     assert "9 times in 10" in made.footing.most_likely
     assert on_page.count("9 times in 10") == 1
+
+
+@pytest.mark.parametrize(
+    ("level", "said"),
+    [
+        (0.9, "9 times in 10"),
+        (0.99, "99 times in 100"),
+        (0.999, "999 times in 1,000"),
+        (0.999999, "999,999 times in 1,000,000"),
+    ],
+)
+def test_a_range_is_never_said_to_hold_always(level, said):
+    assert f"; {said} the true number" in report(level=level).footing.most_likely
 
 
 def test_the_source_of_the_numbers_is_cited():

@@ -12,6 +12,7 @@ from quarterwalk.cli.ground import known_as
 from quarterwalk.cli.weather_files import chosen_weather, nearest
 from quarterwalk.crop import (
     CropClock,
+    CropDateError,
     Needs,
     Seen,
     clock_for,
@@ -21,14 +22,14 @@ from quarterwalk.crop import (
 )
 from quarterwalk.errors import Problem, UsageError, shown
 from quarterwalk.field import Field
-from quarterwalk.files.plantings import Planting
+from quarterwalk.files.plantings import Planting, PlantingFile
 from quarterwalk.files.seen_table import read_seen
 from quarterwalk.files.weather_findings import WeatherFinding, findings_between
 from quarterwalk.files.weather_said import Odd
 from quarterwalk.reading import Reading
 from quarterwalk.walk import WalkHead
 from quarterwalk.weather.choose import FieldWeather, weather_for
-from quarterwalk.weather.daily import DailyWeather
+from quarterwalk.weather.daily import DailyWeather, WeatherError
 from quarterwalk.weather.station import Place
 
 _MOST_NAMED = 8  # more would bury the rest [count]
@@ -36,13 +37,21 @@ _MOST_NAMED = 8  # more would bury the rest [count]
 
 @dataclass(frozen=True, slots=True)
 class FieldProblem(Problem):
-    """What keeps the season of one field from being worked out; `expected` is a sentence."""
+    """What keeps the season of one field from being worked out, told at the day it begins.
+
+    Parameters
+    ----------
+    field : str
+        Its name; `expected` is a clause of its own.
+    """
+
+    field: str = ""
 
     @property
     def message(self) -> str:
         """Name the field, and say what must hold."""
-        row = "" if self.row is None else f" row {self.row}"
-        return f"{self.file}{row}, field {shown(self.value)}: {self.expected}"
+        text = f"{self.file} row {self.row}, field {shown(self.field)}: {self.expected}."
+        return f"{text} {self.hint}" if self.hint else text
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -55,8 +64,8 @@ class Clocks:
         Each once.
     places : mapping of str to (float, float)
         Where the fields are, by `known_as`. [degrees]
-    plantings : mapping of str to Planting
-        By the names of the table; each with the day of planting.
+    table : PlantingFile
+        The fields, each with the day of planting.
     seen : mapping of str to tuple of Seen
         What was seen, by `known_as`.
     needs : Needs
@@ -65,11 +74,16 @@ class Clocks:
 
     stations: tuple[DailyWeather, ...]
     places: Mapping[str, Place]
-    plantings: Mapping[str, Planting]
+    table: PlantingFile
     seen: Mapping[str, tuple[Seen, ...]]
     needs: Needs
     _filled: dict[tuple[Place | None, date, date], FieldWeather] = field(default_factory=dict)
     _nearest: dict[Place, tuple[DailyWeather, ...]] = field(default_factory=dict)
+
+    @property
+    def plantings(self) -> Mapping[str, Planting]:
+        """The plantings by the names of the table."""
+        return self.table.plantings
 
     def planted(self, name: str, on: date) -> date:
         """Give the day on which the stand was planted that a field has on a day."""
@@ -81,6 +95,37 @@ class Clocks:
         if planted is None:
             raise ValueError(f"the planting of {name} must give its day.")
         return planted
+
+    def problem(self, name: str, on: date, error: WeatherError | CropDateError) -> FieldProblem:
+        """Tell at the row of a field why its season can't be worked out.
+
+        Parameters
+        ----------
+        name : str
+            The field.
+        on : date
+            The day asked for.
+        error : WeatherError or CropDateError
+            What keeps it from being worked out.
+
+        Returns
+        -------
+        FieldProblem
+        """
+        planted = self.planted(name, on)
+        column = "replanted" if planted == self.plantings[name].replanted else "planted"
+        why, advice = (
+            (error.why, error.advice) if isinstance(error, WeatherError) else (str(error), "")
+        )
+        return FieldProblem(
+            self.table.file,
+            self.table.rows[name],
+            column,
+            planted.isoformat(),
+            why.removesuffix("."),
+            advice,
+            name,
+        )
 
     def weather(self, name: str, on: date) -> FieldWeather:
         """Give the weather that a field goes by, gaps filled.
@@ -176,7 +221,7 @@ class Clocks:
 
 def chosen_clocks(
     options: argparse.Namespace,
-    plantings: Mapping[str, Planting],
+    plantings: PlantingFile,
     fields: Mapping[str, Field],
 ) -> Clocks:
     """Read weather and what was seen, for the fields of a plantings table.
@@ -185,8 +230,8 @@ def chosen_clocks(
     ----------
     options : argparse.Namespace
         With ``--weather``, ``--stations``, ``--seen`` and ``--fields``.
-    plantings : mapping of str to Planting
-        By field name.
+    plantings : PlantingFile
+        The table.
     fields : mapping of str to Field
         Boundaries by `known_as`.
 
@@ -206,12 +251,13 @@ def chosen_clocks(
             " or give a file of one station."
         )
     _say_of_stations(weather.stations, fields)
-    _say_findings(weather.findings, plantings.values())
+    _say_findings(weather.findings, plantings.plantings.values())
     places = {name: (each.shape.centroid.x, each.shape.centroid.y) for name, each in fields.items()}
     needs = load_needs()
     if options.square_share is not None:
         needs = needs.with_share(options.square_share)
-    return Clocks(weather.stations, places, plantings, _seen(options.seen, plantings), needs)
+    seen = _seen(options.seen, plantings.plantings)
+    return Clocks(weather.stations, places, plantings, seen, needs)
 
 
 def _say_of_stations(stations: Sequence[DailyWeather], fields: Mapping[str, Field]) -> None:

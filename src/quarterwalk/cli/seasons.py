@@ -9,7 +9,7 @@ from datetime import date, timedelta
 
 import numpy as np
 
-from quarterwalk.cli.clocks import Clocks, FieldProblem
+from quarterwalk.cli.clocks import Clocks
 from quarterwalk.cli.ground import known_as
 from quarterwalk.cli.stage_walks import Walked
 from quarterwalk.crop import SEASON_DAYS, CropClock, CropDateError
@@ -115,7 +115,14 @@ def asked_fields(plantings: PlantingFile, asked: Sequence[str] | None) -> list[s
     wanted = {known_as(name) for name in asked or names}
     told = [name for known, name in names.items() if known in wanted]
     refuse_if_any([
-        Problem(plantings.file, None, "planted", "", f"a date for {name}", "A season needs it.")
+        Problem(
+            plantings.file,
+            plantings.rows[name],
+            "planted",
+            "",
+            f"a date for {name}",
+            "A season needs it.",
+        )
         for name in told
         if plantings.plantings[name].stand_planted is None
     ])  # fmt: skip
@@ -213,7 +220,7 @@ def told_seasons(
         try:
             read.append((name, clocks.clock(name, on, walked.seen.get(name, ()))))
         except (WeatherError, CropDateError) as error:
-            problems.append(FieldProblem(options.plantings, None, None, name, str(error)))
+            problems.append(clocks.problem(name, on, error))
     refuse_if_any(problems)
     told = []
     for name, clock in read:

@@ -79,7 +79,7 @@ def read_seasons(
     names = asked_fields(plantings, options.field)
     fields = fields_by_name(options.fields, names)
     # before the walks, which may take long: several stations may need --fields
-    clocks = chosen_clocks(options, plantings.plantings, fields)
+    clocks = chosen_clocks(options, plantings, fields)
     walked = chosen_walked(options, plantings)
     today = date.today()  # noqa: DTZ011 - the day on the scout's own calendar
     days, left_out = days_for(clocks, names, options.on, today)

@@ -82,7 +82,7 @@ def chosen_standings(
     # weather takes long to load, so only who gives it waits for it
     from quarterwalk.cli.clocks import chosen_clocks
 
-    clocks = chosen_clocks(options, plantings.plantings, fields)
+    clocks = chosen_clocks(options, plantings, fields)
     return standings_by(clocks, walks, readings, range(len(walks.table.heads)))
 
 
@@ -210,7 +210,9 @@ def standings_by(
             km = clocks.weather(head.field, head.date).distance_km
             told.append(Standing(clock.dates(planting.treated), clock.stage(km)))
         except (WeatherError, CropDateError) as error:
-            problems.append(_unknown(walks, index, error))
+            unknown = clocks.problem(head.field, head.date, error)
+            if unknown not in problems:  # several walks of a field may lack the same
+                problems.append(unknown)
     refuse_if_any(problems)
     return told
 
@@ -223,10 +225,3 @@ def _outside(walks: WalkFile, index: int, planted: date) -> Problem | None:
     expected = f"a day from {planted} to {last}, {SEASON_DAYS} days from planting"
     hint = "The plantings give the day of planting; one of the two is wrong."
     return Problem(walks.file, walks.first_row(index), "date", on.isoformat(), expected, hint)
-
-
-def _unknown(walks: WalkFile, index: int, error: Exception) -> Problem:
-    from quarterwalk.cli.clocks import FieldProblem
-
-    head = walks.table.heads[index]
-    return FieldProblem(walks.file, walks.first_row(index), "field", head.field, str(error))

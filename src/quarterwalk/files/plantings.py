@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 from pathlib import Path
 from types import MappingProxyType
@@ -87,11 +87,12 @@ class Planting:
 
 @dataclass(frozen=True, slots=True)
 class PlantingFile:
-    """The plantings of a file by field name, and what is worth saying about the file."""
+    """The plantings of a file and their rows by field name, and what is worth saying of it."""
 
     file: str
     plantings: Mapping[str, Planting]
     notices: tuple[str, ...]
+    rows: Mapping[str, int] = field(default_factory=dict)
 
 
 def read_plantings(
@@ -157,7 +158,7 @@ def read_plantings(
         problems.append(Problem(sheet.file, sheet.header_row + 1, "field", "", expected))
     if problems:
         raise RefusedInput(problems[:MOST_PROBLEMS], max(0, len(problems) - MOST_PROBLEMS))
-    return PlantingFile(sheet.file, MappingProxyType(plantings), notices)
+    return PlantingFile(sheet.file, MappingProxyType(plantings), notices, MappingProxyType(rows))
 
 
 def _lacking(

@@ -21,9 +21,10 @@ from quarterwalk.reading import Reading
 from quarterwalk.report.names import plain
 from quarterwalk.report.report import Footing
 from quarterwalk.walk import WalkHead
-from quarterwalk.words import noted, phrase
+from quarterwalk.words import noted, phrase, phrase_for
 
-# A level is told as "so many times in so many", never in more than hundredths. [count]
+# A level is told as "so many times in so many", in hundredths at most where that is not
+# all of them. [count]
 _FINEST = 100
 
 
@@ -114,11 +115,13 @@ def _cited(source: Source) -> str:
 
 
 def _most_likely(level: float) -> str:
-    times = Fraction(level).limit_denominator(_FINEST)
+    finest = _FINEST
+    while (times := Fraction(level).limit_denominator(finest)) in (0, 1):
+        finest *= 10
     return phrase(
         "“Most likely” gives a range; {times} times in {of} the true number lies inside it.",
-        times=times.numerator,
-        of=times.denominator,
+        times=f"{times.numerator:,}",
+        of=f"{times.denominator:,}",
     )
 
 
@@ -134,12 +137,17 @@ def _walked(head: WalkHead, reading: Reading) -> Iterator[str]:
     if reading.sweeps and alike:
         yield phrase("{total} sweeps, {each} in each quarter.", total=total, each=looked[0])
     elif reading.sweeps:
-        yield phrase("{total} sweeps: {told}.", total=total, told=told)
+        yield phrase_for(total, "{count} sweep: {told}.", "{count} sweeps: {told}.", told=told)
     elif reading.plants and alike:
         text = noted("{total} plants checked for fleahoppers, {each} in each quarter.")
         yield phrase(text, total=total, each=looked[0])
     elif reading.plants:
-        yield phrase("{total} plants checked for fleahoppers: {told}.", total=total, told=told)
+        yield phrase_for(
+            total,
+            "{count} plant checked for fleahoppers: {told}.",
+            "{count} plants checked for fleahoppers: {told}.",
+            told=told,
+        )
     if reading.square_plants:
         yield phrase("Plants checked for squares: {count}.", count=reading.square_plants)
 

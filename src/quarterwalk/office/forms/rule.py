@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from typing import Any
 
 from django import forms
 
 from quarterwalk.call import check_line
-from quarterwalk.call.figures import number
+from quarterwalk.call.figures import exact, number
 from quarterwalk.errors import LineOutsideRange
 from quarterwalk.guideline import Guideline, guideline_names, load_guideline
 from quarterwalk.guideline.page import SHORT_SEASONS
@@ -41,12 +40,11 @@ class RuleForm(forms.Form):
         if not text:
             return ""
         try:
-            value = Fraction(text)
-        except (ValueError, ZeroDivisionError):
+            return number(exact(text))
+        except ValueError:
             raise forms.ValidationError(
                 f'The line must be a number such as 25, got "{text}".'
             ) from None
-        return number(value)
 
     def clean(self) -> dict[str, Any]:
         """See that the line lies inside what the guideline publishes."""
@@ -54,7 +52,7 @@ class RuleForm(forms.Form):
         name, line = self.cleaned_data.get("guideline"), self.cleaned_data.get("line")
         if name and line:
             try:
-                check_line(load_guideline(name), Fraction(line))
+                check_line(load_guideline(name), exact(line))
             except LineOutsideRange as outside:
                 self.add_error("line", _outside(outside))
         return self.cleaned_data

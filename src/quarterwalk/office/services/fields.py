@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
-from fractions import Fraction
 
 from django.db import transaction
 
 from quarterwalk.call import check_line
+from quarterwalk.call.figures import exact
 from quarterwalk.crop import CropDateError, CropDates
 from quarterwalk.errors import LineOutsideRange, Problem, RefusedInput, UnknownGuideline
 from quarterwalk.field import Field, acres_of
@@ -27,7 +26,6 @@ from quarterwalk.office.translate import boundary_text
 _SQUARE_LEAST, _BLOOM_LEAST = 14, 28
 
 # A line as people write it.
-_NUMBER = re.compile(r"[0-9]{1,4}(\.[0-9]{1,4})?")
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,10 +158,9 @@ def _put_rule(fields: Sequence[FieldRow], guideline: str, line: str) -> None:
 def _refuse_rule(guideline: str, line: str) -> None:
     try:
         found = load_guideline(guideline) if guideline else None
-        if line and not _NUMBER.fullmatch(line):
-            raise ValueError(line)
-        if line and found is not None:
-            check_line(found, Fraction(line))
+        value = exact(line) if line else None
+        if value is not None and found is not None:
+            check_line(found, value)
     except UnknownGuideline as error:
         raise ServiceRefused(f"{str(error)[:1].upper()}{str(error)[1:]}", "guideline") from error
     except LineOutsideRange as error:
