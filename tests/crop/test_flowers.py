@@ -9,14 +9,17 @@ import pytest
 from quarterwalk.crop import (
     CropDates,
     Flowers,
+    Given,
     Seen,
     SetAside,
     Sign,
     StageName,
     given_standing,
+    read_clock,
     stage_on,
 )
 from quarterwalk.crop.seen import flowers_by
+from tests.crop.seasons import after, steady
 
 SQUARE = date(2026, 6, 18)
 DAY = date(2026, 7, 10)
@@ -73,13 +76,23 @@ def test_flowers_that_were_seen_hold_before_a_later_look_that_found_none() -> No
     assert flowers_by(DAY, [flower(first), none(first + timedelta(days=3))], SQUARE).on == first
 
 
-def test_flowers_too_soon_after_first_square_do_not_hold_before_a_later_look() -> None:
-    first, later = SQUARE + timedelta(days=13), SQUARE + timedelta(days=15)
-    aside = (SetAside(Sign.FLOWERS, first, Sign.FLOWERS, later),)
-    assert flowers_by(DAY, [flower(first), none(later)], SQUARE) == Flowers(None, aside)
-    again = [flower(first), none(later), flower(DAY)]
-    assert flowers_by(DAY, again, SQUARE) == Flowers(DAY, aside)
-    assert flowers_by(later - timedelta(days=1), again, SQUARE) == Flowers(first)
+def test_flowers_too_soon_after_first_square_are_left_out() -> None:
+    first = SQUARE + timedelta(days=13)
+    aside = (SetAside(Sign.FLOWERS, first, Sign.FIRST_SQUARE, SQUARE),)
+    assert flowers_by(DAY, [flower(first)], SQUARE) == Flowers(None, aside)
+    assert flowers_by(DAY, [flower(first), flower(DAY)], SQUARE) == Flowers(DAY, aside)
+
+
+@pytest.mark.parametrize("days", [-3, 0, 2, 13, 14, 20])
+def test_call_and_clock_take_the_same_flowers_where_first_square_is_given(days: int) -> None:
+    squared = (after(38), after(40))
+    seen = [flower(after(40 + days)), none(after(62))]
+    on = after(63)
+    _, stage = given_standing(on, CropDates(*squared), seen)
+    clock = read_clock(steady(18.0), on=on, given=Given(squared), seen=seen)
+    assert clock.stage() == stage
+    assert (clock.weeks.blooming > 0.5) is (stage.name is StageName.BLOOMING)
+    assert clock.set_aside == stage.flowers.left_out
 
 
 def test_flowers_that_anybody_saw_on_a_day_are_flowers_of_that_day() -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import os
+import sys
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -78,7 +80,7 @@ def refuse_written_over(out: str, read: Iterable[str]) -> None:
     out : str
         What is to be written. [file name]
     read : iterable of str
-        Files that are read; ``-`` is none. [file names]
+        Files that are read; ``-`` is standard input. [file names]
 
     Raises
     ------
@@ -86,11 +88,18 @@ def refuse_written_over(out: str, read: Iterable[str]) -> None:
         If it is one of them, by whatever name.
     """
     for path in read:
-        if path != "-" and _is_same(out, path):
+        if _is_standard_input(out) if path == "-" else _is_same(out, path):
             raise UsageError(
                 f"--out must leave the files alone that are read, got {shown(out, most=200)}."
                 " Give another name."
             )
+
+
+def _is_standard_input(out: str) -> bool:
+    try:
+        return os.path.samestat(Path(out).stat(), os.fstat(sys.stdin.fileno()))
+    except (OSError, ValueError, AttributeError):  # a test's own stream, or one that is closed
+        return False
 
 
 def _is_same(one: str, other: str) -> bool:

@@ -121,4 +121,6 @@ def _blooming(clock: CropClock) -> str:
     to_come = clock.given.bloom_to_come
     if to_come is not None:
         return f"leave weeds to {_day(to_come)}"
-    return "look for a flower" if clock.bloom is None else "weeds may be cleared"
+    if clock.bloom is None and clock.odds[Event.CUTOUT].by(clock.on) < 1 / 2:
+        return "look for a flower"
+    return "weeds may be cleared"

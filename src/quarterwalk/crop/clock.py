@@ -10,7 +10,7 @@ from quarterwalk.crop.dates import CropDates
 from quarterwalk.crop.day_odds import DayOdds
 from quarterwalk.crop.needs import Event, Needs
 from quarterwalk.crop.seen import Given, Seen, SetAside, Sign
-from quarterwalk.crop.stage import AtOdds, Stage, StageName, WorkedOut, stage_on
+from quarterwalk.crop.stage import AtOdds, Stage, StageName, WorkedOut, given_standing, stage_on
 from quarterwalk.crop.week_odds import WeekOdds
 from quarterwalk.guideline import load_routine
 from quarterwalk.weather.ahead import SeasonHeat
@@ -145,14 +145,19 @@ class CropClock:
         Returns
         -------
         Stage
-            With its chances where first square was not given.
+            With its chances where first square was not given; else as a call takes it.
         """
+        if self.given.first_square is not None:
+            first, last = self.given.first_square
+            bloom = self.given.bloom or self.given.bloom_to_come
+            given = CropDates(first, None if last == first else last, bloom)
+            return given_standing(self.on, given, self.seen)[1]
         stage = stage_on(self.on, self.dates())
         if stage.name is StageName.BLOOMING and self.bloom_days is not None:
             first, last = self.bloom_days
             stage = replace(stage, days_blooming=((self.on - last).days, (self.on - first).days))
         likely = self.odds[Event.FIRST_SQUARE].likely
-        if self.given.first_square is not None or likely is None:
+        if likely is None:
             return stage
         known = self.heat.known_until
         until = known if known < self.on else None

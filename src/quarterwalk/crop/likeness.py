@@ -115,7 +115,9 @@ def _counted(ground: Ground, seen: Sequence[Seen]) -> Iterator[tuple[Event, Floa
 
 
 def _nodes_of(seen: Seen) -> float | None:
-    return seen.true_leaves if seen.nodes is None else seen.nodes
+    """Give the nodes of a look, or its leaves; no node beside leaves was not counted."""
+    leaves_alone = seen.nodes is None or (seen.nodes == 0 and seen.true_leaves)
+    return seen.true_leaves if leaves_alone else seen.nodes
 
 
 def _agreeing(off: Sequence[FloatArray], shared: Sequence[ArrayLike], own: float) -> FloatArray:

@@ -22,9 +22,9 @@ from quarterwalk.crop.dates import CropDateError
 from quarterwalk.crop.day_odds import DayOdds
 from quarterwalk.crop.likeness import Ground, agreement, nodes_windows
 from quarterwalk.crop.needs import Event, Needs, load_needs
-from quarterwalk.crop.seen import Given, Seen, SetAside, Sign, by_day
+from quarterwalk.crop.seen import Given, Seen, SetAside, Sign, by_day, flowers_by
 from quarterwalk.crop.week_odds import WeekOdds, week_odds
-from quarterwalk.crop.window import Kept, Window, has_four_leaves, kept, same_look, windows_of
+from quarterwalk.crop.window import Window, has_four_leaves, kept, same_look, windows_of
 from quarterwalk.weather.ahead import SeasonHeat, season_heat
 from quarterwalk.weather.daily import DailyWeather, FloatArray
 from quarterwalk.weather.heat_units import HEAT_METHODS
@@ -75,14 +75,17 @@ def read_clock(
     """
     needs, given = needs or load_needs(), given or Given()
     looked = by_day(each for each in seen if each.on <= on)
+    too_soon = _too_soon(on, looked, given)
     ground = Ground(heat.first, _summed(heat), needs)
     steps = steps_of(ground.heat, needs)
     alone = None
     if looked or given != Given():
         alone = _odds(_chances(Chain(ground.days, steps, {}).forward()), ground)
-    flowered = None if alone is None else _flowered(looked, given, alone)
-    windows = windows_of(heat.first, given, looked, needs, on=on, flowered=flowered)
-    told = _told(ground, steps, kept(windows), looked)
+    until = None if alone is None else _none_until(looked, given, alone)
+    counting = [without(each, too_soon) for each in looked]
+    windows = windows_of(heat.first, given, counting, needs, on=on, none_until=until)
+    told = _told(ground, steps, windows, counting)
+    aside = (*too_soon, *told.aside)
     run = _run(ground, told, on)
     alone = alone or run.odds
     return CropClock(
@@ -92,24 +95,35 @@ def read_clock(
         by_weather=alone,
         four_leaves=run.four_leaves,
         weeks=run.weeks,
-        given=_holding(given, told.aside),
+        given=_holding(given, aside),
         seen=looked,
         disagreements=_disagreeing((*told.windows, *nodes_windows(ground, told.counted)), alone),
-        set_aside=told.aside,
+        set_aside=aside,
         heat=heat,
         needs=needs,
     )
 
 
-def _flowered(looked: Sequence[Seen], given: Given, alone: Mapping[Event, DayOdds]) -> date | None:
-    """Give the first day on which flowers were seen that can have been there."""
-    squared = given.first_square and given.first_square[0]
-    for each in looked:
-        flowers = each.bloom or each.nawf is not None
-        early = squared is not None and each.on <= squared
-        if flowers and not early and alone[Event.FIRST_BLOOM].by(each.on) >= HARDLY:
-            return each.on
-    return None
+def _too_soon(on: date, looked: Sequence[Seen], given: Given) -> tuple[SetAside, ...]:
+    """Give the looks at flowers that came too soon after a first square that was given."""
+    if given.first_square is None or given.bloom or given.bloom_to_come:
+        return ()
+    return flowers_by(on, looked, given.first_square[1]).left_out
+
+
+def _none_until(
+    looked: Sequence[Seen], given: Given, alone: Mapping[Event, DayOdds]
+) -> date | None:
+    """Give the last day on which finding no flower says that bloom is still to come.
+
+    Past the first day on which flowers were seen that can have been there, somebody missed
+    them, or the crop has cut out.
+    """
+    if given.first_square is not None:
+        return flowers_by(looked[-1].on, looked, given.first_square[1]).on if looked else None
+    bloom = alone[Event.FIRST_BLOOM]
+    can_be = (each.on for each in looked if each.flowers and bloom.by(each.on) >= HARDLY)
+    return next(can_be, None)
 
 
 def _holding(given: Given, aside: Sequence[SetAside]) -> Given:
@@ -143,25 +157,26 @@ class _Told:
         return bool(self.ahead[Event.CUTOUT].any())
 
 
-def _told(ground: Ground, steps: Mapping[Event, Step], held: Kept, looked: Sequence[Seen]) -> _Told:
-    """Take all that was seen, less what no season can hold: that which holds last goes first."""
-    windows, pairs = list(held.windows), list(held.set_aside)
-    dropped: list[list[Window]] = []
-    told = _taken(ground, steps, windows, pairs, looked)
-    while len(windows) > 1 and not told.possible:
-        last = windows[-1]
-        dropped.append([window for window in windows if same_look(window, last)])
-        windows = [window for window in windows if not same_look(window, last)]
-        pairs.append((last, windows[0]))
-        told = _taken(ground, steps, windows, pairs, looked)
-    # what was dropped before the one that no season can hold may well be true
-    for look in reversed(dropped[:-1]):
-        more = [*windows, *look]
-        fewer = [pair for pair in pairs if pair[0] is not look[-1]]
-        again = _taken(ground, steps, more, fewer, looked)
-        if again.possible:
-            windows, pairs, told = more, fewer, again
-    return told
+def _told(
+    ground: Ground, steps: Mapping[Event, Step], windows: Sequence[Window], looked: Sequence[Seen]
+) -> _Told:
+    """Take all that was seen, less what no season can hold: that which holds last goes first.
+
+    What was set aside beside a look that is itself to blame counts again.
+    """
+    left, blamed = list(windows), list[tuple[Window, Window]]()
+    while True:
+        held = kept(left)
+        pairs = (*held.set_aside, *blamed)
+        told = _taken(ground, steps, held.windows, pairs, looked)
+        if len(held.windows) == 1 or told.possible:
+            return told
+        some = held.windows
+        while len(some) > 1 and not _taken(ground, steps, some, pairs, looked).possible:
+            last = some[-1]
+            some = tuple(window for window in some if not same_look(window, last))
+        blamed.append((last, some[0]))
+        left = [window for window in left if not same_look(window, last)]
 
 
 def _taken(

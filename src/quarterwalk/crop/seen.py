@@ -14,10 +14,9 @@ from quarterwalk.crop.dates import CropDateError
 # wrong; an older one is of another season (a rule of this project). [days]
 _SAME_SEASON = 60
 
-# Flowers so soon after first square are a slip where somebody found none later: bloom takes
-# 20 days and more from first square in the heat of any cotton country (a rule of this
-# project). [days]
-_SOON_FOR_FLOWERS = 14
+SOON_FOR_FLOWERS = 14
+"""Flowers sooner after first square are a slip: bloom takes 20 days and more from first square in
+the heat of any cotton country (a rule of this project). [days]"""
 
 
 class Sign(StrEnum):
@@ -210,21 +209,18 @@ def flowers_by(on: date, seen: Iterable[Seen], squared: date) -> Flowers:
     -------
     Flowers
         As for the crop's clock, what was given holds before what was seen, and flowers that
-        were seen hold before a later look that found none, unless they came too soon.
+        were seen hold before a later look that found none; those that came too soon after
+        first square are left out.
     """
-    looks = [each for each in by_day(seen) if each.on <= on and each.of_flowers]
-    none = max((each.on for each in looks if not each.flowers), default=squared)
-    soon = squared + timedelta(days=_SOON_FOR_FLOWERS)
-    found, aside = [], []
-    for each in looks:
-        sign = Sign.FLOWERS if each.bloom else Sign.ABOVE_FLOWER
-        if each.flowers and each.on <= squared:
-            aside.append(SetAside(sign, each.on, Sign.FIRST_SQUARE, squared))
-        elif each.flowers and each.on < min(soon, none):
-            aside.append(SetAside(sign, each.on, Sign.FLOWERS, none))
-        elif each.flowers:
-            found.append(each.on)
-    return Flowers(min(found, default=None), tuple(aside))
+    looks = [each for each in by_day(seen) if each.on <= on and each.flowers]
+    least = squared + timedelta(days=SOON_FOR_FLOWERS)
+    signs = [
+        (Sign.FLOWERS if each.bloom else Sign.ABOVE_FLOWER, each.on)
+        for each in looks
+        if each.on < least
+    ]
+    aside = tuple(SetAside(sign, day, Sign.FIRST_SQUARE, squared) for sign, day in signs)
+    return Flowers(min((each.on for each in looks if each.on >= least), default=None), aside)
 
 
 @dataclass(frozen=True, slots=True)

@@ -41,7 +41,7 @@ def windows_of(
     needs: Needs,
     *,
     on: date,
-    flowered: date | None = None,
+    none_until: date | None = None,
 ) -> list[Window]:
     """Give all windows, those that hold before others first.
 
@@ -58,9 +58,9 @@ def windows_of(
     on : date
         The day asked for. What was counted on that day holds to the day; what was counted
         before may be a day off, since a count of some plants is not the field.
-    flowered : date or None
-        The first day on which white flowers were surely seen: who found none later missed
-        them, or the field had cut out.
+    none_until : date or None
+        The last day on which finding no flower says that bloom is still to come: who found
+        none later missed them, or the field had cut out. None for any day.
 
     Returns
     -------
@@ -69,10 +69,10 @@ def windows_of(
         among these the later day before the earlier.
     """
     sown = Window(Event.EMERGENCE, planted + timedelta(days=1), None, Sign.PLANTED, planted)
-    told = [sown, *_given(given)]
+    told = [sown, *_given(given, on)]
     latest = sorted(seen, key=lambda one: one.on, reverse=True)
     for each in latest:
-        missed = flowered is not None and each.on > flowered
+        missed = none_until is not None and each.on > none_until
         told += _flowers(each, needs, missed=missed)
     for each in latest:
         slack = 0 if each.on == on else int(needs.value("count_days"))
@@ -81,7 +81,11 @@ def windows_of(
     return told
 
 
-def _given(given: Given) -> Iterator[Window]:
+def _given(given: Given, on: date) -> Iterator[Window]:
+    if given.bloom_to_come is not None:
+        # that it comes after the day asked for is all that is known of it on that day
+        later = on + timedelta(days=1)
+        yield Window(Event.FIRST_BLOOM, later, None, Sign.FIRST_BLOOM, given.bloom_to_come)
     if given.bloom is not None:
         yield Window(Event.FIRST_BLOOM, given.bloom, given.bloom, Sign.FIRST_BLOOM, given.bloom)
     if given.first_square is not None:

@@ -206,7 +206,9 @@ def _contradictions(
     if planted is not None and planted >= first:
         found["planted"] = Misread(f"a day before first square ({first})")
     again = values.get("replanted")
-    if again is not None and again >= first:
+    if again is not None and planted is not None and again <= planted:
+        found["replanted"] = Misread(f"a day after the first planting ({planted})")
+    elif again is not None and again >= first:
         hint = "First square is that of the stand that grows now."
         found["replanted"] = Misread(f"a day before first square ({first})", hint)
     return found

@@ -97,7 +97,7 @@ def weather_for(
     known = [told for each in stations if (told := known_by(each, last)) is not None]
     if not known:
         late = ", ".join(each.station.label for each in stations)
-        raise WeatherError(f"weather must begin by {last}, and that of {late} begins later.")
+        raise WeatherError(f"weather must begin by {first}, and that of {late} begins later.")
     ordered = _by_distance(known, place)
     fitting = [pair for pair in ordered if not _lacks(pair[0], first, last)]
     chosen, km = (fitting or ordered)[0]
