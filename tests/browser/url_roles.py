@@ -40,8 +40,8 @@ weather-import      GET   200 404 404 200 302
 weather-import      POST  422 404 404 422 302
 seen-import         GET   200 404 404 200 302
 seen-import         POST  422 404 404 422 302
-weather-remove      GET   405 405 405 405 302
-weather-remove      POST  302 404 404 404 302
+weather-remove      GET   200 404 404 404 302
+weather-remove      POST  422 404 404 404 302
 walks-import        GET   200 200 404 200 302
 walks-import        POST  422 422 404 422 302
 walk                GET   200 200 200 404 302

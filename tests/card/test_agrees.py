@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date, timedelta
 from itertools import product
 
 import pytest
 
-from quarterwalk.crop import CropDates
+from quarterwalk.call import make_call
+from quarterwalk.crop import CropDates, WeekOdds, WorkedOut, stage_on
+from quarterwalk.guideline import load_guideline
 from tests.call.made import call, reading
 from tests.card import by_hand
-from tests.card.ground import FIRST_SQUARE, content, lean
+from tests.card.ground import FIRST_SQUARE, ON, Json, content, lean
 
 FULL, SQUARES = 100, 300
 DAYS = {1: 3, 2: 10, 3: 17, 4: 24}
@@ -68,10 +71,52 @@ def test_treating_may_stand_on_exactly_the_days_on_which_the_core_says_treat(
         before = day - treated if day > treated else None
         made = call(over, name, day=day, latest=latest, bloom=bloom, treated=before)
         on = (FIRST_SQUARE + timedelta(days=day)).isoformat()
-        may_treat = any(span["from"] <= on <= span["to"] for span in read["treat_days"])
-        assert may_treat == (made.verdict == "treat"), day
+        treat = any(span["from"] <= on <= span["to"] for span in read["treat_days"])
+        assert treat == (made.verdict == "treat"), day
         inside = any(week["from"] <= on <= week["to"] for week in read["weeks"])
         assert inside == (made.verdict != "none"), day
+
+
+def worked_out(**told: object) -> WorkedOut:
+    """Give first square as a clock has it."""
+    odds = WeekOdds(0.0, (1.0,), 0.0)
+    return WorkedOut(FIRST_SQUARE, FIRST_SQUARE, FIRST_SQUARE, **{"weeks": odds} | told)  # type: ignore[arg-type]
+
+
+def may_treat(read: Json, on: date) -> bool:
+    """Look up whether a case to treat may stand on a day."""
+    return any(span["from"] <= on.isoformat() <= span["to"] for span in read["treat_days"])
+
+
+@pytest.mark.parametrize("name", ["southern-high-plains", "coastal-bend", "oklahoma"])
+@pytest.mark.parametrize("blooming", [0.4, 0.6])
+@pytest.mark.parametrize("a_week", [0.4, 0.6])
+def test_treating_may_not_stand_where_weather_has_likely_ended_the_season(
+    name: str, blooming: float, a_week: float
+) -> None:
+    odds = WeekOdds(0.0, (1 - blooming,), blooming)
+    worked = worked_out(weeks=odds, bloomed_a_week=a_week)
+    dates = CropDates(FIRST_SQUARE)
+    read = content(name, dates=dates, worked_out=worked)
+    stage = replace(stage_on(ON, dates), worked_out=worked)
+    made = make_call(reading(90, missing=300), stage, load_guideline(name), on=ON)
+    assert may_treat(read, ON) == (made.verdict == "treat")
+    # later days are no surer, and those before the card's own are as they were
+    assert may_treat(read, ON + timedelta(days=3)) <= may_treat(read, ON)
+    assert may_treat(read, ON - timedelta(days=1))
+
+
+@pytest.mark.parametrize("ago", [(0, 0), (2, 6), (3, 9), (6, 7), (1, 17), (7, 12)])
+def test_where_the_day_of_bloom_is_a_range_the_days_are_the_cores(ago: tuple[int, int]) -> None:
+    latest, earliest = (ON - timedelta(days=days) for days in ago)
+    dates = CropDates(date(2026, 6, 1), bloom=ON - timedelta(days=sum(ago) // 2))
+    worked = worked_out(bloom=(earliest, latest))
+    read = content("coastal-bend", dates=dates, worked_out=worked)
+    stage = replace(stage_on(ON, dates), worked_out=worked, days_blooming=ago)
+    made = make_call(reading(90, missing=300), stage, load_guideline("coastal-bend"), on=ON)
+    assert may_treat(read, ON) == (made.verdict == "treat")
+    inside = any(each["from"] <= ON.isoformat() <= each["to"] for each in read["weeks"])
+    assert inside == (made.verdict != "none")
 
 
 def test_a_field_that_may_be_in_two_weeks_has_both() -> None:

@@ -6,7 +6,8 @@ from datetime import date, timedelta
 
 import pytest
 
-from quarterwalk.crop import CropDates
+from quarterwalk.crop import CropDates, Event, Sign, WeekOdds, WorkedOut
+from quarterwalk.crop.stage import AtOdds
 from quarterwalk.guideline import load_guideline
 from quarterwalk.report.sheet import walk_sheet
 from tests.card.ground import FIRST_SQUARE, ON, content, laid_out
@@ -131,6 +132,60 @@ def test_a_recent_spray_is_told_to_whoever_walks() -> None:
     assert "time on the label" in care
     assert "carry water" in care
     assert "licensed applicator" in read["texts"]["prevails"]
+
+
+def worked_out(**told: object) -> WorkedOut:
+    """Give first square as a clock has it: within two days of 1 July."""
+    span = (ON - timedelta(days=2), ON + timedelta(days=2), ON)
+    odds = WeekOdds(0.0, (1.0,), 0.0)
+    return WorkedOut(*span, **{"weeks": odds} | told)  # type: ignore[arg-type]
+
+
+def of_weeds(**choices: object) -> str:
+    (said,) = [text for text in content(**choices)["texts"]["care"] if "host weeds" in text]  # type: ignore[arg-type]
+    return str(said)
+
+
+@pytest.mark.parametrize("days", [1, 12])
+def test_before_squaring_the_last_day_for_host_weeds_is_named(days: int) -> None:
+    """A card may be read on a later day than its own, so it never says now."""
+    last = ON + timedelta(days=days - 1)
+    dates = CropDates(ON + timedelta(days=days), ON + timedelta(days=days + 9))
+    for worked in (None, worked_out()):
+        said = of_weeds(dates=dates, worked_out=worked)
+        assert said.startswith(f"Clear host weeds by {last:%A} {last.day} {last:%B} at the latest")
+
+
+def test_host_weeds_stay_once_any_square_was_seen() -> None:
+    worked = worked_out(squares_seen=True)
+    said = of_weeds(dates=squaring_since(-3), worked_out=worked)
+    assert said.startswith("The first squares are there: leave host weeds standing")
+
+
+def test_host_weeds_stay_where_flowers_were_seen_that_the_weather_hardly_allows() -> None:
+    dates = squaring_since(20, bloom=ON)
+    far = AtOdds(ON, None, hardly=True, event=Event.FIRST_BLOOM, sign=Sign.FLOWERS)
+    worked = worked_out(bloom=(ON, ON), at_odds=far)
+    assert of_weeds(dates=dates, worked_out=worked).startswith("Leave host weeds standing for now")
+    worked = worked_out(bloom=(ON, ON))
+    assert of_weeds(dates=dates, worked_out=worked).startswith("The field blooms")
+
+
+@pytest.mark.parametrize(
+    ("chance", "said"), [(0.94, "Leave host weeds"), (0.96, "The field most likely blooms")]
+)
+def test_where_bloom_is_as_good_as_certain_host_weeds_may_go(chance: float, said: str) -> None:
+    worked = worked_out(weeks=WeekOdds(0.0, (1 - chance,), chance))
+    assert of_weeds(dates=squaring_since(34), worked_out=worked).startswith(said)
+
+
+def test_a_season_that_weather_has_likely_ended_is_told_with_its_doubt() -> None:
+    worked = worked_out(weeks=WeekOdds(0.0, (0.4,), 0.6))
+    words = content(dates=squaring_since(25), worked_out=worked)["season"]["words"]
+    assert "This day may also lie outside the season" in words
+    worked = worked_out(no_flower=date(2026, 6, 29))
+    words = content(dates=squaring_since(34), worked_out=worked)["season"]["words"]
+    assert "no white flower was seen by Monday 29 June" in words
 
 
 def test_a_card_can_be_in_spanish() -> None:

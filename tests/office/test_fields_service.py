@@ -191,7 +191,8 @@ def test_other_dates_are_kept_as_another_call(bobs: Sender, people: People) -> N
 
 def plantings(**by_name: Planting) -> PlantingFile:
     told = {name.replace("_", " "): planting for name, planting in by_name.items()}
-    return PlantingFile("plantings.csv", MappingProxyType(told), ())
+    rows = {name: row for row, name in enumerate(told, 2)}
+    return PlantingFile("plantings.csv", MappingProxyType(told), (), rows)
 
 
 def planting(**more: Any) -> Planting:
@@ -215,25 +216,29 @@ def test_a_planting_table_gives_the_dates_of_its_fields(people: People) -> None:
 
 
 @pytest.mark.parametrize(
-    ("odd", "column"),
-    [({"replanted": date(2026, 6, 9)}, "first_square"), ({"variety": "x" * 90}, "variety"),
-     ({"treated": (date(2025, 6, 11),)}, "treated")],
+    ("odd", "column", "value"),
+    [({"replanted": date(2026, 6, 9)}, "first_square", "2026-06-08"),
+     ({"first_square": (date(2026, 6, 8), date(2027, 1, 2))}, "first_square",
+      "2026-06-08/2027-01-02"),
+     ({"variety": "x" * 90}, "variety", "x" * 90),
+     ({"treated": (date(2025, 6, 11), date(2026, 7, 1))}, "treated", "2025-06-11 2026-07-01")],
 )  # fmt: skip
 def test_a_planting_table_with_one_fault_is_refused_whole(
-    people: People, odd: dict[str, Any], column: str
+    people: People, odd: dict[str, Any], column: str, value: str
 ) -> None:
     with pytest.raises(RefusedInput) as refused:
         service.set_plantings(
             district=people.near, plantings=plantings(East_80=planting(), Home_80=planting(**odd))
         )
-    assert [(p.column, p.value) for p in refused.value.problems] == [(column, "Home 80")]
+    [problem] = refused.value.problems
+    assert (problem.row, problem.column, problem.value) == (3, column, value)
     assert not SeasonRow.objects.exists()
 
 
 def test_a_planting_of_another_districts_field_is_unknown(people: People) -> None:
     with pytest.raises(RefusedInput) as refused:
         service.set_plantings(district=people.near, plantings=plantings(Away_80=planting()))
-    assert [p.value for p in refused.value.problems] == ["Away 80"]
+    assert [(p.row, p.value) for p in refused.value.problems] == [(2, "Away 80")]
     assert not SeasonRow.objects.exists()
 
 

@@ -55,6 +55,24 @@ def test_what_cannot_be_is_refused(
     assert not SeenRow.objects.exists()
 
 
+@pytest.mark.parametrize(
+    "dates",
+    [
+        SeasonDates(planted=date(2025, 5, 8)),
+        SeasonDates(first_square=date(2025, 6, 8)),
+    ],
+)
+def test_a_look_of_an_earlier_year_needs_a_season_of_that_year(
+    people: People, dates: SeasonDates
+) -> None:
+    look = Seen(date(2025, 6, 20), nodes=7.0)
+    with pytest.raises(ServiceRefused, match="Nothing is known of a season of 2025"):
+        note_seen(field=people.home, seen=look, by=people.bob)
+    set_dates(field=people.home, year=2025, dates=dates)
+    people.home.refresh_from_db()
+    assert note_seen(field=people.home, seen=look, by=people.bob).on == look.on
+
+
 def test_bloom_may_be_given_without_first_square_where_planting_is(people: People) -> None:
     told = SeasonDates(planted=date(2026, 5, 8), bloom=date(2026, 7, 6))
     set_dates(field=people.home, year=2026, dates=told)

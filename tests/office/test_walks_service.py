@@ -9,6 +9,7 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
+import numpy as np
 import pytest
 from django.db import transaction
 from hypothesis import HealthCheck, given, settings
@@ -54,7 +55,8 @@ scout = st.sampled_from(["", "Wen Adair", "Joss Pell", "Bob Tarn", "Alice Marr"]
 def of(*walks: Walk) -> WalkFile:
     """Give walks as a table file holds them."""
     table = WalkTable.from_walks(walks)
-    return replace(read(csv_of("x,2026-06-18,,NW,1,1,0,0,,,,,")), table=table)
+    rows = np.arange(2, 2 + len(table.rows.walk))
+    return replace(read(csv_of("x,2026-06-18,,NW,1,1,0,0,,,,,")), table=table, file_rows=rows)
 
 
 def bring(people: People, *walks: Walk) -> Any:
@@ -205,7 +207,9 @@ def test_a_walk_over_two_days_keeps_its_days_and_its_id(people: People) -> None:
 def test_a_walk_of_an_unknown_field_refuses_the_whole_table(people: People) -> None:
     with pytest.raises(RefusedInput) as refused:
         bring(people, plain(), plain("Away 80"))  # that one is Charlie's
-    assert [(p.column, p.value) for p in refused.value.problems] == [("field", "Away 80")]
+    second = 2 + len(plain().checks)
+    told = [(p.row, p.column, p.value) for p in refused.value.problems]
+    assert told == [(second, "field", "Away 80")]
     assert not JournalEntry.objects.exists()
 
 
@@ -225,7 +229,7 @@ def test_what_an_entry_cannot_hold_refuses_the_whole_table(
     with pytest.raises(RefusedInput) as refused, transaction.atomic():
         bring(people, plain("East 80"), long)
     [problem] = refused.value.problems
-    assert problem.value == "Home 80, 2026-06-18"
+    assert (problem.row, problem.value) == (2 + len(walk.checks), "Home 80, 2026-06-18")
     assert why in problem.hint
     assert not JournalEntry.objects.exists()
 

@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import pytest
 from django.http import HttpResponse
 
 from quarterwalk.office.models import CheckRow, WalkRow
@@ -63,11 +64,18 @@ def test_a_sheet_without_a_count_is_refused(people: People) -> None:
     assert "No plant has a count yet." in answer.content.decode()
 
 
-def test_a_walk_of_tomorrow_is_refused(people: People) -> None:
-    given = HEAD | {"on": "2026-07-02", "NW-1-adults": "0"}
+@pytest.mark.parametrize(
+    ("on", "said"),
+    [
+        ("2026-07-02", "must not be after today, 2026-07-01"),
+        ("0001-01-01", "The year must be from 1700 to 2199."),
+    ],
+)
+def test_a_walk_of_a_day_that_cannot_be_is_refused(people: People, on: str, said: str) -> None:
+    given = HEAD | {"on": on, "NW-1-adults": "0"}
     answer = visitor(people.bob).post(f"/fields/{people.home.public_id}/walk", given)
     assert answer.status_code == 422
-    assert "must not be after today, 2026-07-01" in answer.content.decode()
+    assert said in answer.content.decode()
 
 
 def test_a_grower_types_in_no_walk(people: People) -> None:

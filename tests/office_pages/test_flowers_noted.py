@@ -31,6 +31,8 @@ def said(people: People, path: str) -> str:
 @pytest.fixture
 def walk(people: People) -> str:
     judge(people.home)
+    dates = SeasonDates(planted=date(2026, 5, 14), first_square=date(2026, 6, 10))
+    set_dates(field=people.home, year=2026, dates=dates)
     return walk_in(people.home, people.bob, WALKED, nymphs=25, lost=3)
 
 
@@ -42,7 +44,9 @@ def test_list_field_and_walk_say_that_the_field_blooms(people: People, walk: str
     assert "season over" in said(people, "/")
     page = said(people, field)
     assert "No bloom seen yet" not in page
-    assert "Blooming" in page
+    assert "Blooming By the dates given, and the white flowers that were seen" in page
+    assert "White flowers seen 29 June; that day stands for first bloom" in page
+    assert "First bloom" not in page
     told = said(people, f"/walks/{walk}")
     assert "White flowers were seen on Monday 29 June" in told
     assert "so host weeds around it may be cleared" in told
@@ -63,10 +67,10 @@ def test_it_is_said_what_such_a_note_changes(people: People, walk: str) -> None:
     stay = f"{holds}: its calls stay as they are."
     assert stay in note(people, nodes="9")
     assert f"{holds}: its calls stay as they are, unless white flowers" in note(people, bloom="no")
-    assert "can't be true beside it, and do not count." in note(people, on="2026-06-19")
+    assert "can't be true beside it, and do not count." in note(people, on="2026-06-10")
     told = note(people)
     assert stay not in told
     assert "the first day on which white flowers were noted stands for it" in told
-    given = SeasonDates(first_square=date(2026, 6, 20), bloom=WALKED)
+    given = SeasonDates(first_square=date(2026, 6, 10), bloom=WALKED)
     set_dates(field=people.home, year=2026, dates=given)
     assert stay in note(people)

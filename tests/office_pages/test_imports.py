@@ -98,6 +98,23 @@ def test_a_planting_table_may_leave_first_square_blank(people: People) -> None:
     assert (str(season.planted), season.first_square) == ("2026-05-14", None)
 
 
+def test_all_that_is_wrong_with_plantings_is_told_by_row_and_column(people: People) -> None:
+    table = (
+        "field,planted,first_square,bloom\nHome 80,2026-05-14,2026-05-20,\n"
+        "Nowhere 9,2026-05-14,,\nEast 80,2026-05-14,,2026-06-01\n"
+    )
+    answer = hand_in(people.alice, "/plantings/import", "p.csv", table)
+    told = words(answer.content.decode())
+    fits = "Must be a day that fits the season, got"
+    assert (
+        f"2 first_square {fits} “2026-05-20”. First square must come at least 14 days after"
+        " planting (2026-05-14)."
+    ) in told
+    assert "3 field Must be the name of a field of this office, got “Nowhere 9”." in told
+    assert f"4 bloom {fits} “2026-06-01”. First bloom must come at least 28 days" in told
+    assert not SeasonRow.objects.exists()
+
+
 def test_without_planting_first_square_may_not_be_blank(people: People) -> None:
     table = "field,planted,first_square\nHome 80,,\n"
     assert hand_in(people.alice, "/plantings/import", "p.csv", table).status_code == 422
@@ -128,7 +145,7 @@ def test_a_walk_of_an_unknown_field_is_refused_with_its_name(people: People) -> 
     table = WALKS + "Home 80,2026-06-30,NW,1,0,1\nNowhere 9,2026-06-30,NW,1,0,1\n"
     answer = hand_in(people.bob, "/walks/import", "w.csv", table)
     assert answer.status_code == 422
-    assert "field Must be the name of a field of this office, got “Nowhere 9”." in words(
+    assert "3 field Must be the name of a field of this office, got “Nowhere 9”." in words(
         answer.content.decode()
     )
     assert not WalkRow.objects.exists()

@@ -32,6 +32,41 @@ def test_what_waits_is_counted_beside_the_inbox_and_listed_with_why(
     assert "char" not in told
 
 
+@pytest.mark.parametrize(
+    ("why", "said", "told"),
+    [
+        (
+            "unknown-person",
+            "Whoever wrote it is not one who walks here.",
+            "Whoever wrote it is nobody who walks in this district.",
+        ),
+        (
+            "other-bytes",
+            "Another entry of this number is held already.",
+            "Another entry with the same number is held already, with other content.",
+        ),
+        (
+            "schema",
+            "body.gate.called is not there.",
+            "It does not have the form of an entry. What is wrong in it: body.gate.called is not"
+            " there.",
+        ),
+        (
+            "schema",
+            "Only the office names a scout or a day with a plant.",
+            "It does not have the form of an entry. Only the office names a scout or a day with a"
+            " plant.",
+        ),
+    ],
+)
+def test_why_an_entry_waits_is_said_once(
+    people: People, waiting: JournalEntry, why: str, said: str, told: str
+) -> None:
+    JournalEntry.objects.filter(pk=waiting.pk).update(why=why, said=said)
+    page = words(visitor(people.alice).get(f"/inbox/{waiting.pk}").content.decode())
+    assert f"Why it waits {told} What it says" in page
+
+
 def test_spoiled_bytes_are_shown_as_they_came_and_cannot_be_taken(
     people: People, waiting: JournalEntry
 ) -> None:

@@ -11,6 +11,7 @@ from django.http import HttpResponse
 from quarterwalk.office.models import CallRow, Person, SeenRow
 from quarterwalk.office.seen_signs import signs_of
 from quarterwalk.office.services import calls
+from quarterwalk.office.services.fields import SeasonDates, set_dates
 from quarterwalk.office.services.seen import strike_seen
 from tests.office.people import People
 from tests.office.weathered import planted, weathered
@@ -73,6 +74,8 @@ def test_a_row_that_was_struck_here_does_not_come_back(people: People) -> None:
         ("Nowhere 9,2026-06-22,,20,4,,,", "2 field Must be the name of a field of this office,"),
         ("Home 80,2026-07-02,,20,4,,,", "2 date Must be a day on which the crop could be seen,"),
         ("Home 80,2026-05-01,,20,4,,,", "The crop was planted on 2026-05-08."),
+        ("Home 80,2025-06-22,,20,4,,,", "Nothing is known of a season of 2025 in this field."),
+        (f"Home 80,2026-06-22,,20,4,,,{'x' * 501}", "2 note Must be a text of at most 500"),
         ("Home 80,2026-06-22,,20,24,,,", "2 pinhead Must be at most the 20 plants"),
         ("Home 80,2026-06-22,,20,,,,", "Nothing was seen in this row."),
     ],
@@ -99,6 +102,19 @@ def test_the_calls_that_it_changes_are_made_anew_once(
     hand_in(people.alice, QUARTERS)
     assert asked == [1]
     assert CallRow.objects.count() == 2
+
+
+def test_it_is_said_where_flowers_stand_for_first_bloom(people: People) -> None:
+    planted(people.east)  # its first square is not given: flowers weigh with the weather
+    given = SeasonDates(planted=date(2026, 5, 1), first_square=date(2026, 6, 1))
+    set_dates(field=people.home, year=2026, dates=given)
+    rows = [f"{field},2026-06-28,,,,,1,\n" for field in ("Home 80", "East 80")]
+    told = "White flowers stand for the first bloom of 1 field now; calls are made anew there."
+    assert told in words(hand_in(people.alice, HEAD + "".join(rows)).content.decode())
+    soon = HEAD + "Home 80,2026-06-01,,,,,1,\nHome 80,2026-06-29,,,,,0,\n"
+    page = words(hand_in(people.alice, soon).content.decode())
+    assert "2 looks taken." in page
+    assert "White flowers" not in page
 
 
 def test_leads_only(people: People) -> None:

@@ -4,6 +4,7 @@ from datetime import date
 
 import pytest
 from django.http import HttpResponse
+from django.utils import timezone
 
 from quarterwalk.crop import Seen
 from quarterwalk.office.models import Person, SeenRow
@@ -37,6 +38,8 @@ def test_a_scout_notes_what_they_saw(people: People) -> None:
         ({"nodes": "31"}, "Write a number from 0 to 30, such as 4 or 4.5."),
         ({"nodes": "nan"}, "Write a number from 0 to 30, such as 4 or 4.5."),
         ({"nodes": "5", "on": "2026-07-02"}, "This day is still to come."),
+        ({"nodes": "5", "on": "2025-06-30"}, "Nothing is known of a season of 2025 in this field."),
+        ({"nodes": "5", "on": "0001-01-01"}, "The year must be from 1700 to 2199."),
         ({"bloom": "no", "nawf": "7"}, "Without a white flower there are no nodes above one."),
     ],
 )
@@ -89,6 +92,15 @@ def test_notes_of_before_are_listed_and_struck_by_their_own_scout_or_a_lead(
     assert "The note is struck." in words(answer.content.decode())
     assert "7 nodes" not in answer.content.decode()
     assert visitor(people.bob).post(f"/seen/{seen[0].pk}/strike").status_code == 404
+
+
+def test_all_notes_of_the_season_are_listed(people: People) -> None:
+    now, on = timezone.now(), date(2026, 6, 20)
+    SeenRow.objects.bulk_create(
+        SeenRow(field=people.home, on=on, nodes=7, by=people.bob, at=now) for _ in range(75)
+    )
+    path = f"/fields/{people.home.public_id}/seen"
+    assert visitor(people.bob).get(path).content.decode().count("Strike the note of 20 June") == 75
 
 
 def test_a_lead_strikes_a_scouts_note(people: People) -> None:

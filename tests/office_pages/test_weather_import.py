@@ -10,7 +10,7 @@ from django.http import HttpResponse
 from quarterwalk.files.weather_writer import write_weather
 from quarterwalk.office.models import StationRow
 from tests.office.people import People
-from tests.office.weathered import station, weathered
+from tests.office.weathered import planted, station, weathered
 from tests.office_pages.visits import visitor, words
 
 JUNE = date(2026, 6, 1)
@@ -94,9 +94,36 @@ def test_no_file_is_said_at_its_field(people: People) -> None:
 def test_a_lead_takes_a_station_away(people: People) -> None:
     weathered(people.near)
     pk = StationRow.objects.get().pk
-    answer = visitor(people.alice).post(f"/weather/{pk}/remove", follow=True)
-    assert "The weather of Gin Road is taken away." in words(answer.content.decode())
+    path = f"/weather/{pk}/remove"
+    assert path in visitor(people.alice).get("/weather/import").content.decode()
+    asked = words(visitor(people.alice).get(path).content.decode())
+    assert "All its days go with it, 1 January 2012 to 31 July 2026." in asked
+    assert "The stage of no field is worked out from it just now." in asked
+    assert visitor(people.alice).post(path).status_code == 422
+    assert StationRow.objects.exists()
+    answer = visitor(people.alice).post(path, {"sure": "True"}, follow=True)
+    said = words(answer.content.decode())
+    assert "The weather of Gin Road is taken away. No weather is left here" in said
+    assert "Calls are made anew" not in said
     assert not StationRow.objects.exists()
+
+
+def test_it_is_said_how_many_fields_go_by_a_station(people: People) -> None:
+    far = station("FAR", name="Far Road", place=(-101.0, 33.0))
+    weathered(people.near, station(), far)
+    planted(people.home)
+    told = {}
+    for row in StationRow.objects.all():
+        path = f"/weather/{row.pk}/remove"
+        told[str(row)] = words(visitor(people.alice).get(path).content.decode())
+    assert "The stage of 1 field is worked out from it. Then another" in told["Gin Road"]
+    assert "The stage of no field" in told["Far Road"]
+    row = StationRow.objects.get(station="FAR")
+    answer = visitor(people.alice).post(f"/weather/{row.pk}/remove", {"sure": "True"}, follow=True)
+    assert "taken away. Calls are made anew without it." in words(answer.content.decode())
+    row = StationRow.objects.get()
+    said = words(visitor(people.alice).get(f"/weather/{row.pk}/remove").content.decode())
+    assert "1 field is worked out from it, and no other station is here" in said
 
 
 @pytest.mark.parametrize("who", ["bob", "gil", "charlie"])

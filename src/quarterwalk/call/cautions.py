@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import date, timedelta
 
+from quarterwalk.call.figures import day_words
 from quarterwalk.call.verdict import Caution, Reason, Verdict
 from quarterwalk.crop import Event, Stage, StageName
 from quarterwalk.words import noted, phrase
@@ -95,7 +97,7 @@ def care_in_the_field() -> tuple[str, ...]:
     )
 
 
-def host_weeds(stage: Stage, *, squares_seen: bool = False) -> Reason:
+def host_weeds(stage: Stage, *, squares_seen: bool = False, on: date | None = None) -> Reason:
     """Say what to do about host weeds at a stage (common practice).
 
     Parameters
@@ -104,6 +106,9 @@ def host_weeds(stage: Stage, *, squares_seen: bool = False) -> Reason:
         Where the crop stands.
     squares_seen : bool
         Whether any plant has a square already, before first square.
+    on : date or None
+        The day of the stage, where what is said of it may be read on later days too: then the
+        last day to clear weeds is named.
 
     Returns
     -------
@@ -116,6 +121,14 @@ def host_weeds(stage: Stage, *, squares_seen: bool = False) -> Reason:
         text = phrase(
             "The first squares are there: leave host weeds standing until after bloom,"
             " since cutting or spraying them now sends the insects into the cotton."
+        )
+    elif stage.name is StageName.BEFORE_SQUARING and on is not None:
+        # so many days after first square, so below 0
+        last = on - timedelta(days=stage.days[1] + 1)
+        text = phrase(
+            "Clear host weeds by {day} at the latest: once there are squares, clearing them"
+            " sends the insects into the cotton.",
+            day=day_words(last),
         )
     elif stage.name is StageName.BEFORE_SQUARING:
         text = phrase(

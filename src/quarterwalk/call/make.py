@@ -204,7 +204,7 @@ def _decide(
     """Apply what stands above the table: unsure weeks, recent sprays, unfinished walks."""
     sooner = load_routine().look_sooner
     decided = _merge(judged, border=clock_told.at_border(day.stage.worked_out))
-    if (season.reaches_outside or season.too_late) and decided.verdict is Verdict.TREAT:
+    if season.at_edge and decided.verdict is Verdict.TREAT:
         decided = replace(decided, verdict=Verdict.LOOK_SOONER, days=sooner)
     recent = doubts.recent_treatment(day.on, day.treated)
     if recent is not None:

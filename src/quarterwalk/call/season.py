@@ -44,6 +44,11 @@ class InSeason:
     surely_late: bool = False
     too_late: bool = False
 
+    @property
+    def at_edge(self) -> bool:
+        """Whether the dates also allow days that get no call: then none is to treat."""
+        return self.reaches_outside or self.too_late
+
 
 def in_season(stage: Stage, guideline: Guideline) -> InSeason:
     """Tell which squaring weeks a guideline is to be applied for.

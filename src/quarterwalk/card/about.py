@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime, tzinfo
 from fractions import Fraction
 
 from quarterwalk.call import Verdict
-from quarterwalk.crop import CropDates, Stage, stage_on
+from quarterwalk.crop import CropDates, Stage, StageName, WorkedOut, stage_on
 from quarterwalk.field import Layout
 from quarterwalk.guideline import Guideline
 from quarterwalk.plan import Stopping
@@ -37,7 +37,9 @@ class CardFor:
     guideline : Guideline or None
         The region's rule; None where none is chosen.
     dates : CropDates or None
-        First square, bloom and treatments; None where nobody gave the first square.
+        First square, bloom and treatments, given or worked out; None where neither is there.
+    worked_out : WorkedOut or None
+        First square as the crop's clock has it on the card's day; None where it was given.
     line : Fraction or None
         A line chosen inside the published range; None takes its lower end.
         [insects per 100]
@@ -62,6 +64,7 @@ class CardFor:
     layout: Layout
     guideline: Guideline | None = None
     dates: CropDates | None = None
+    worked_out: WorkedOut | None = None
     line: Fraction | None = None
     closed_until: datetime | None = None
     last: LastCall | None = None
@@ -81,7 +84,31 @@ class CardFor:
     @property
     def stage(self) -> Stage | None:
         """Where the crop stands on that day; None where no date is given."""
-        return None if self.dates is None else stage_on(self.on, self.dates)
+        return self.stage_at(self.on)
+
+    def stage_at(self, day: date) -> Stage | None:
+        """Tell where the crop stands on any day, by what is known on the card's day.
+
+        Parameters
+        ----------
+        day : date
+            The day.
+
+        Returns
+        -------
+        Stage or None
+            None where no date is given.
+        """
+        if self.dates is None:
+            return None
+        stage, worked = stage_on(day, self.dates), self.worked_out
+        if worked is None:
+            return stage
+        if stage.name is StageName.BLOOMING and worked.bloom is not None:
+            first, last = worked.bloom
+            stage = replace(stage, days_blooming=((day - last).days, (day - first).days))
+        # what is as likely today is at least as likely later, and tells nothing of days before
+        return replace(stage, worked_out=worked) if day >= self.on else stage
 
     @property
     def method(self) -> Method:

@@ -155,9 +155,7 @@ def _last(about: CardFor) -> Json | None:
 def _rules(about: CardFor) -> Json:
     """Say what the walk is held against, and when."""
     judged = None if about.followed is None else Judged(about.followed, about.line)
-    days = SeasonDays()
-    if about.guideline is not None and about.dates is not None:
-        days = season_days(about.dates, about.guideline)
+    days = season_days(about)
     whole = days.whole
     squares = squares_by_week(about.layout, about.guideline)
     plans = stop_plans(about, [week for week, _ in days.weeks])

@@ -147,7 +147,7 @@ def _care(about: CardFor) -> Iterator[str]:
         if recent is not None:
             yield recent.text
     if about.stage is not None:
-        yield host_weeds(about.stage).text
+        yield host_weeds(about.stage, on=about.on).text
 
 
 def _rule(about: CardFor) -> Iterator[str]:

@@ -8,8 +8,9 @@ from datetime import date, timedelta
 
 from quarterwalk.call.doubts import recent_treatment
 from quarterwalk.call.season import InSeason, in_season
-from quarterwalk.crop import CropDates, stage_on
-from quarterwalk.guideline import Guideline, load_routine
+from quarterwalk.card.about import CardFor
+from quarterwalk.crop import CropDates
+from quarterwalk.guideline import load_routine
 
 # Twenty weeks from first square; a bloom date beyond that is a slip of the pen (this
 # project's rule). [days]
@@ -50,42 +51,50 @@ class SeasonDays:
         return Span(min(s.first for s in spans), max(s.last for s in spans))
 
 
-def season_days(dates: CropDates, guideline: Guideline) -> SeasonDays:
+def season_days(about: CardFor) -> SeasonDays:
     """Ask the core, day by day, what the dates allow.
 
     Parameters
     ----------
-    dates : CropDates
-        What is known of the field's season.
-    guideline : Guideline
-        The rule; it says when its season ends.
+    about : CardFor
+        What is known of the field's season, and the rule that says when its season ends.
 
     Returns
     -------
     SeasonDays
+        None of them where the dates or the rule are not there.
     """
+    if about.dates is None:
+        return SeasonDays()
     weeks: dict[int | None, Span] = {}
     treat: list[date] = []
-    for day, season in _inside(dates, guideline):
+    for day, season in _inside(about, about.dates):
         for week in season.weeks:
             weeks[week] = Span(weeks[week].first if week in weeks else day, day)
-        recent = recent_treatment(day, dates.last_treated_before(day))
-        if not season.reaches_outside and recent is None:
+        recent = recent_treatment(day, about.dates.last_treated_before(day))
+        if not season.at_edge and recent is None:
             treat.append(day)
     return SeasonDays(tuple(weeks.items()), tuple(_joined(treat)))
 
 
-def _inside(dates: CropDates, guideline: Guideline) -> Iterator[tuple[date, InSeason]]:
-    routine = load_routine()
-    last = dates.latest + timedelta(days=routine.no_call_after)
-    if dates.bloom is not None:
-        last = dates.bloom + timedelta(days=routine.week_days)
-    days = min((last - dates.first_square).days, LONGEST)
-    for number in range(days + 1):
+def _inside(about: CardFor, dates: CropDates) -> Iterator[tuple[date, InSeason]]:
+    for number in range(min((_last(about, dates) - dates.first_square).days, LONGEST) + 1):
         day = dates.first_square + timedelta(days=number)
-        season = in_season(stage_on(day, dates), guideline)
+        stage = about.stage_at(day)
+        if stage is None or about.guideline is None:
+            return
+        season = in_season(stage, about.guideline)
         if season.outside is None:
             yield day, season
+
+
+def _last(about: CardFor, dates: CropDates) -> date:
+    """Give a day past which no season reaches."""
+    routine, worked = load_routine(), about.worked_out
+    if dates.bloom is None:
+        return dates.latest + timedelta(days=routine.no_call_after)
+    bloom = dates.bloom if worked is None or worked.bloom is None else worked.bloom[1]
+    return bloom + timedelta(days=routine.week_days)
 
 
 def _joined(days: Iterable[date]) -> Iterator[Span]:

@@ -69,7 +69,7 @@ def windows_of(
         among these the later day before the earlier.
     """
     sown = Window(Event.EMERGENCE, planted + timedelta(days=1), None, Sign.PLANTED, planted)
-    told = [sown, *_given(given, on)]
+    told = [sown, *_given(given)]
     latest = sorted(seen, key=lambda one: one.on, reverse=True)
     for each in latest:
         missed = none_until is not None and each.on > none_until
@@ -81,11 +81,7 @@ def windows_of(
     return told
 
 
-def _given(given: Given, on: date) -> Iterator[Window]:
-    if given.bloom_to_come is not None:
-        # that it comes after the day asked for is all that is known of it on that day
-        later = on + timedelta(days=1)
-        yield Window(Event.FIRST_BLOOM, later, None, Sign.FIRST_BLOOM, given.bloom_to_come)
+def _given(given: Given) -> Iterator[Window]:
     if given.bloom is not None:
         yield Window(Event.FIRST_BLOOM, given.bloom, given.bloom, Sign.FIRST_BLOOM, given.bloom)
     if given.first_square is not None:

@@ -185,6 +185,29 @@ def waits_for_flowers(season: SeasonRow) -> bool:
     return season.first_square is not None and season.bloom is None
 
 
+def counts_as_bloom(season: SeasonRow, seen: Seen) -> bool:
+    """Tell whether one look saw flowers that stand for the first bloom of a season.
+
+    Parameters
+    ----------
+    season : SeasonRow
+        The season.
+    seen : Seen
+        The look.
+
+    Returns
+    -------
+    bool
+        False where first bloom was given, or first square was not, or the flowers came too soon
+        after it.
+    """
+    first = season.first_square
+    if first is None or season.bloom is not None:
+        return False
+    _, stage = given_standing(seen.on, CropDates(first, season.first_square_latest), [seen])
+    return stage.flowers.on is not None
+
+
 def _any_in(row: FieldRow, years: Collection[int], waits: Callable[[SeasonRow], bool]) -> bool:
     return any(season.year in years and waits(season) for season in row.seasons.all())
 

@@ -1,4 +1,4 @@
-"""What a lead decides of an entry that waits, and why a walk is left out."""
+"""What a lead decides of an entry that waits, and what they confirm before it is done."""
 
 from __future__ import annotations
 
@@ -24,7 +24,7 @@ class DecisionForm(forms.Form):
         return bool(self.cleaned_data["take_it"] == "yes")
 
 
-class StrikeForm(forms.Form):
-    """That a walk no longer counts: nothing to fill in, only to confirm."""
+class SureForm(forms.Form):
+    """That a walk no longer counts, or a station goes: nothing to fill in, only to confirm."""
 
     sure = forms.BooleanField(widget=forms.HiddenInput, initial=True)

@@ -9,7 +9,7 @@ from typing import Any
 
 from django import forms
 
-from quarterwalk.files.cells import whole
+from quarterwalk.files.cells import FAR_YEAR_HINT, FIRST_YEAR, whole
 from quarterwalk.files.coded import Misread
 from quarterwalk.walk import (
     COUNTS,
@@ -102,8 +102,10 @@ class DeskForm(forms.Form):
         return str(self.data.get(name, "")).strip() if self.is_bound else ""
 
     def clean_on(self) -> date:
-        """See that the day is not still to come."""
+        """See that the day is not still to come, and its year no slip of the pen."""
         on: date = self.cleaned_data["on"]
+        if on.year < FIRST_YEAR:
+            raise forms.ValidationError(FAR_YEAR_HINT)
         if on > self.today:
             raise forms.ValidationError(f"The day must not be after today, {self.today}.")
         return on

@@ -8,6 +8,7 @@ from typing import Any
 from django import forms
 
 from quarterwalk.crop import Seen
+from quarterwalk.files.cells import FAR_YEAR_HINT, FIRST_YEAR, LAST_YEAR
 from quarterwalk.files.seen_table import row_faults
 
 # A plant has no more main-stem nodes at the end of a season (from memory). [count]
@@ -93,6 +94,13 @@ class SeenForm(forms.Form):
                     "pinhead", f"At most the {told['plants']} plants that were looked at."
                 )
         return told
+
+    def clean_on(self) -> date:
+        """Refuse a year that is a slip of the pen."""
+        on: date = self.cleaned_data["on"]
+        if not FIRST_YEAR <= on.year <= LAST_YEAR:
+            raise forms.ValidationError(FAR_YEAR_HINT)
+        return on
 
     @property
     def seen(self) -> Seen:

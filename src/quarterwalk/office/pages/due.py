@@ -10,14 +10,20 @@ from typing import Any
 from quarterwalk.call import Verdict
 from quarterwalk.call.after_spray import look_after_spray
 from quarterwalk.call.verdict import Look
-from quarterwalk.crop import CropDates, StageName
+from quarterwalk.crop import CropDates, Event, Stage, StageName
 from quarterwalk.guideline import load_routine
 from quarterwalk.office.pages.days import days_late, days_range, near_day, short_day
 from quarterwalk.office.queries.standing import Standing
-from quarterwalk.office.rule_season import season_is_over
+from quarterwalk.office.rule_season import in_doubt, season_is_over
 
 SEASON_OVER = "season over"
 """Why no look is due any more."""
+
+CHECK_PLANTING = "check the day of planting"
+"""The sign on a field whose weather hardly allows what was seen in it."""
+
+CHECK_FLOWERS = "check the flowers and the day of planting"
+"""Why a look is due where a bloom in doubt leaves a call without one: it ends nothing."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,8 +84,17 @@ def due_of(standing: Standing, today: date) -> Due:
         return Due(today, "no call yet", since)
     look = next_look(standing.call, walk.on)
     if look is None:
-        return Due(None, "no look due", since)
+        why = _doubt(standing.crop.stage)
+        return Due(today, why, since) if why else Due(None, "no look due", since)
     return _due(look, today, since)
+
+
+def _doubt(stage: Stage | None) -> str:
+    """Say what to check where the weather hardly allows what was seen; empty where it does."""
+    worked = None if stage is None or not in_doubt(stage) else stage.worked_out
+    if worked is None or worked.at_odds is None:
+        return ""
+    return CHECK_FLOWERS if worked.at_odds.event is Event.FIRST_BLOOM else CHECK_PLANTING
 
 
 def _walked(standing: Standing, today: date) -> str:
@@ -92,12 +107,14 @@ def _walked(standing: Standing, today: date) -> str:
 def _before_squaring(standing: Standing, today: date) -> Due | None:
     """Say when a field is looked at that does not square yet, by the crop's clock.
 
-    From four true leaves on; a note of what was seen is a look as a walk is.
+    From four true leaves on; a note of what was seen is a look as a walk is. So it is where the
+    crop may square, but most likely does not yet: then the call of a walk says when to look.
     """
     crop, walk = standing.crop, standing.walk
     if crop.worked is None or crop.stage is None or crop.worked.begin is None:
         return None
-    if crop.stage.name is not StageName.BEFORE_SQUARING:
+    may_square = crop.stage.name is not StageName.BEFORE_SQUARING
+    if may_square and (walk is not None or not _likely_before(crop.stage)):
         return None
     begin, walked = crop.worked.begin, None if walk is None else walk.on
     if walked is not None and sprayed_since(crop.dates, walked, today) is not None:
@@ -112,6 +129,11 @@ def _before_squaring(standing: Standing, today: date) -> Due | None:
     verb = "walked" if last == walked else "looked at"
     since = f"{verb} today" if last == today else f"{verb} {short_day(last)}"
     return _due(Look(on, on), today, since)
+
+
+def _likely_before(stage: Stage) -> bool:
+    worked = stage.worked_out
+    return worked is not None and worked.weeks.likely == "before"
 
 
 def _first_look(dates: CropDates | None, today: date) -> Due:

@@ -12,7 +12,14 @@ from django.utils.safestring import SafeString
 
 from quarterwalk.call.figures import day_words
 from quarterwalk.office.pages.drawn import mark_of, rung_drawn
-from quarterwalk.office.pages.due import SEASON_OVER, Due, asks_to_treat, due_of
+from quarterwalk.office.pages.due import (
+    CHECK_FLOWERS,
+    CHECK_PLANTING,
+    SEASON_OVER,
+    Due,
+    asks_to_treat,
+    due_of,
+)
 from quarterwalk.office.pages.may import May
 from quarterwalk.office.pages.measured import (
     insects_unit,
@@ -168,6 +175,7 @@ def _line(placed: _Placed, today: date, may: May) -> FieldLine:
     insects, line = insects_words(told)
     squares, floor = squares_words(told)
     over = due.why == SEASON_OVER  # then an old call calls for nothing any more
+    doubted = due.why in (CHECK_FLOWERS, CHECK_PLANTING)  # then the sign would say it twice
     call = None if over else told
     verdict = SEASON_OVER if over else verdict_said(told)
     stage = stage_words(placed.standing.crop.stage, odds=may.odds)
@@ -176,7 +184,7 @@ def _line(placed: _Placed, today: date, may: May) -> FieldLine:
         name=field.name,
         to=reverse("field", args=[field.public_id]),
         whose=", ".join(part for part in (field.grower and field.grower.name, stage) if part),
-        check=sign_of(placed.standing.crop.stage) if may.walk and not over else "",
+        check=sign_of(placed.standing.crop.stage) if may.walk and not (over or doubted) else "",
         insects=insects,
         line=line,
         insects_unit=insects_unit(insects),

@@ -301,6 +301,9 @@ def seen_table_taken(done: SeenTaken, told: SeenFile) -> Iterator[str]:
     if done.struck:
         said += f" ({done.struck} of them struck, and left so)"
     yield f"{said}. Where the stage is worked out, calls are made anew." if done.new else f"{said}."
+    if done.blooming:
+        whose = "1 field" if done.blooming == 1 else f"{done.blooming} fields"
+        yield f"White flowers stand for the first bloom of {whose} now; calls are made anew there."
     yield from some_notices(told.notices)
 
 

@@ -37,6 +37,9 @@ _KINDS = {
     "note": "a note was written",
 }
 
+# Reasons whose sentence in the journal adds something that a lead can use.
+_SAID_BESIDE = frozenset({"too-large", "schema", "other-device", "clock"})
+
 # The reasons that a lead's word can lift; the others stay whatever a person says.
 _LIFTED = frozenset({"unknown-person", "lost-rights", "clock", "decided"})
 
@@ -161,11 +164,12 @@ def entry_page(entry: JournalEntry) -> EntryPage:
 
 
 def _why(entry: JournalEntry) -> str:
-    why = _WHY.get(entry.why, entry.said)
-    if entry.why == "not-json":
-        return why  # what a reader of JSON says of it helps nobody
-    said = f"{entry.said[:1].upper()}{entry.said[1:]}"
-    return f"{why} {said}" if said and said != why else why
+    why, said = _WHY.get(entry.why, entry.said), entry.said
+    if not said or entry.why not in _SAID_BESIDE:
+        return why
+    if said[:1].islower():  # it begins with the name of what is wrong, which stays as it is
+        return f"{why} What is wrong in it: {said}"
+    return f"{why} {said}"
 
 
 def _phone(entry: JournalEntry) -> str:

@@ -9,6 +9,7 @@ from datetime import date
 from django.urls import reverse
 
 from quarterwalk.call.figures import capital, listed, number
+from quarterwalk.crop import CropDates
 from quarterwalk.guideline import Guideline
 from quarterwalk.office.crop_clocks import CropStanding
 from quarterwalk.office.models import SeasonRow
@@ -101,7 +102,7 @@ def _stands(told: FieldTold, may: May) -> Iterator[Fact]:
     words = stage_words(crop.stage, odds=may.odds)
     said = [capital(words)] if words else []
     if words:
-        said.append("By the dates given" if crop.worked is None else rests_on(crop.worked))
+        said.append(_rests_on(crop))
     planted = stand_planted(told.season) is not None
     to = reverse("field-season", args=[row.public_id]) if may.walk and planted else ""
     if said or to:
@@ -110,6 +111,14 @@ def _stands(told: FieldTold, may: May) -> Iterator[Fact]:
         seen = tuple(f"{short_day(each.on)}: {seen_words(each)}" for each in told.seen[:_SHOWN])
         to = reverse("field-seen", args=[row.public_id])
         yield Fact("Seen of the crop", seen or ("Nothing noted yet",), "Note what was seen", to)
+
+
+def _rests_on(crop: CropStanding) -> str:
+    if crop.worked is not None:
+        return rests_on(crop.worked)
+    if _by_flowers(crop):
+        return "By the dates given, and the white flowers that were seen"
+    return "By the dates given"
 
 
 def _dates(told: FieldTold, may: May) -> Iterator[str]:
@@ -131,11 +140,25 @@ def _dates(told: FieldTold, may: May) -> Iterator[str]:
         yield f"First square {_day_or_range(dates.first_square, dates.first_square_latest)}"
     else:
         yield _worked_out(crop, may)
-    yield f"First bloom {short_day(dates.bloom)}" if dates.bloom else "No bloom seen yet"
+    yield _bloom(dates, crop)
     year = told.now.year
     treated = [short_day(day) for day in sorted(dates.treated) if day.year == year]
     if treated:
         yield f"Treated {', '.join(treated)}"
+
+
+def _bloom(dates: CropDates, crop: CropStanding) -> str:
+    """Say when first bloom was: as somebody gave it, or since when white flowers are noted."""
+    if dates.bloom is None:
+        return "No bloom seen yet"
+    day = short_day(dates.bloom)
+    if _by_flowers(crop):
+        return f"White flowers seen {day}; that day stands for first bloom"
+    return f"First bloom {day}"
+
+
+def _by_flowers(crop: CropStanding) -> bool:
+    return crop.stage is not None and crop.stage.flowers.on is not None
 
 
 def _known_besides(season: SeasonRow) -> str:

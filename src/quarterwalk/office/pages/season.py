@@ -6,14 +6,11 @@ from quarterwalk.call.clock_told import distance_told, miles_from_km
 from quarterwalk.call.figures import chance_words
 from quarterwalk.crop import Stage, StageName, WeekOdds, load_needs
 from quarterwalk.office.crop_clocks import WorkedFrom
+from quarterwalk.office.pages.due import CHECK_PLANTING
 from quarterwalk.office.rule_season import in_doubt, lacks_bloom
 
 # Past this a doubt is too small to be told in words. [fraction]
 _CERTAIN = 0.995
-
-CHECK_PLANTING = "check the day of planting"
-"""The sign on a field whose weather hardly allows what was seen in it."""
-
 
 LOOK_FOR_FLOWER = "look for the first flower"
 """The sign on a field that may bloom any day."""

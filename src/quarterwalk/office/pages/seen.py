@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from django.urls import reverse
 
 from quarterwalk.crop import Seen
-from quarterwalk.office.crop_clocks import waits_for_flowers
+from quarterwalk.office.crop_clocks import counts_as_bloom, waits_for_flowers
 from quarterwalk.office.models import FieldRow, Membership, Role, SeasonRow, SeenRow
 from quarterwalk.office.pages.days import short_day
 from quarterwalk.office.pages.page import FormPage, cancel, to_field
@@ -133,12 +133,11 @@ def seen_taken(season: SeasonRow | None, seen: Seen) -> Iterator[str]:
 
 def _of_given(season: SeasonRow, seen: Seen) -> str:
     """Say what a note changes where first square was given: only flowers may."""
-    squared = season.first_square_latest or season.first_square
-    if not waits_for_flowers(season) or not seen.of_flowers or squared is None:
+    if not waits_for_flowers(season) or not seen.of_flowers:
         return ": its calls stay as they are."
     if not seen.flowers:
         return ": its calls stay as they are, unless white flowers were noted before this day."
-    if seen.on <= squared:
+    if not counts_as_bloom(season, seen):
         return f". White flowers on {short_day(seen.on)} can't be true beside it, and do not count."
     return (
         ". First bloom is not, so the first day on which white flowers were noted stands for it."

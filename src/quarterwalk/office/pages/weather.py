@@ -12,6 +12,7 @@ from quarterwalk.files.weather_file import WeatherFile
 from quarterwalk.office.forms.weather import WeatherForm
 from quarterwalk.office.models import StationRow
 from quarterwalk.office.pages.imports import FilePage, file_page, short_name, some_notices
+from quarterwalk.office.pages.page import FormPage, Link, cancel
 from quarterwalk.office.services.weather import TakenStation
 from quarterwalk.weather import DailyWeather, DayMark
 
@@ -97,6 +98,64 @@ def _day(day: date) -> str:
 
 def _days(count: int) -> str:
     return "1 day" if count == 1 else f"{count} days"
+
+
+def away_page(station: StationRow, fields: int, *, others: bool) -> FormPage:
+    """Give the page on which it is confirmed that a station goes.
+
+    Parameters
+    ----------
+    station : StationRow
+        Which.
+    fields : int
+        Whose stage is worked out from it. [fields]
+    others : bool
+        Whether there are other stations here.
+
+    Returns
+    -------
+    FormPage
+    """
+    here = Link("Weather", reverse("weather-import"))
+    days = f"{_day(station.first)} to {_day(station.last)}"
+    return FormPage(
+        f"Take away {station}",
+        "Take it away",
+        said=(f"All its days go with it, {days}.", _whose(fields, others=others)),
+        above=here,
+        back=cancel(here),
+    )
+
+
+def _whose(fields: int, *, others: bool) -> str:
+    if not fields:
+        return "The stage of no field is worked out from it just now."
+    noun = "1 field" if fields == 1 else f"{fields} fields"
+    told = f"The stage of {noun} is worked out from it"
+    if others:
+        return f"{told}. Then another station takes its place, where it reaches, or none."
+    lacking = "it has" if fields == 1 else "they have"
+    return f"{told}, and no other station is here: then {lacking} no stage and no call."
+
+
+def taken_away(station: StationRow, *, left: bool) -> str:
+    """Say that a station is gone.
+
+    Parameters
+    ----------
+    station : StationRow
+        Which.
+    left : bool
+        Whether there are stations here still.
+
+    Returns
+    -------
+    str
+    """
+    told = f"The weather of {station} is taken away."
+    if left:
+        return f"{told} Calls are made anew without it."
+    return f"{told} No weather is left here, so no stage is worked out from it any more."
 
 
 def weather_taken(

@@ -120,10 +120,10 @@ def seen_in(row: FieldRow, year: int) -> tuple[SeenRow, ...]:
     Returns
     -------
     tuple of SeenRow
-        The newest first; none that was struck.
+        All of them, the newest first; none that was struck.
     """
     rows = SeenRow.objects.filter(field=row, on__year=year, struck_at=None)
-    return tuple(rows.select_related("by").order_by("-on", "-pk")[:_MOST])
+    return tuple(rows.select_related("by").order_by("-on", "-pk"))
 
 
 def _counts(walk: WalkRow, year: int) -> bool:

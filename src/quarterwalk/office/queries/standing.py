@@ -12,8 +12,9 @@ from django.db.models import OuterRef, QuerySet, Subquery
 
 from quarterwalk.crop import CropDates
 from quarterwalk.office.crop_clocks import Clocks, CropStanding
-from quarterwalk.office.models import CallRow, District, FieldRow, WalkRow
+from quarterwalk.office.models import CallRow, District, FieldRow, StationRow, WalkRow
 from quarterwalk.office.queries.walk_order import newest_first
+from quarterwalk.office.translate_season import to_station
 
 TELLS = ("open", "handed-over", "closed")
 """States of walks that say something of a field."""
@@ -128,6 +129,27 @@ def why_no_stage(district: District, on: date) -> str:
             return ""
         told = told or crop.why_not
     return told
+
+
+def fields_by_station(station: StationRow, on: date) -> int:
+    """Count the fields whose stage is worked out from the weather of a station.
+
+    Parameters
+    ----------
+    station : StationRow
+        The station.
+    on : date
+        The day in the district.
+
+    Returns
+    -------
+    int
+        [fields]
+    """
+    rows = list(station.district.fields.prefetch_related("seasons", "treatments"))
+    clocks, label = Clocks(rows, {on.year}), to_station(station).label
+    worked = (clocks.standing(row, on).worked for row in rows)
+    return sum(each is not None and each.station == label for each in worked)
 
 
 def newest_calls(walk_ids: Iterable[str]) -> dict[str, Mapping[str, Any]]:

@@ -10,9 +10,12 @@ from datetime import date
 from zoneinfo import ZoneInfo
 
 from quarterwalk import __version__
+from quarterwalk.call.cautions import host_weeds
+from quarterwalk.call.season import in_season
 from quarterwalk.card import CardFor, LastCall, make_card
-from quarterwalk.crop import CropDates
+from quarterwalk.crop import CropDates, Stage
 from quarterwalk.field import lay_out
+from quarterwalk.guideline import Guideline
 from quarterwalk.office import clock
 from quarterwalk.office.crop_clocks import Clocks
 from quarterwalk.office.early_end import stopping_in
@@ -59,10 +62,10 @@ def cards_for(
         By the field's key.
     """
     clocks = Clocks(fields, {on.year})
-    told = {
-        field.pk: _Told(on, clocks.standing(field, on).dates, last.get(field.pk))
-        for field in fields
-    }
+    told = {}
+    for field in fields:
+        crop = clocks.standing(field, on)
+        told[field.pk] = _Told(on, crop.dates, crop.stage, last.get(field.pk))
     asked = {field.pk: _inputs(field, told[field.pk]) for field in fields}
     rows = CardRow.objects.filter(on=on, inputs__in=list(asked.values()))
     here = {row.field_id: row for row in rows if row.inputs == asked.get(row.field_id)}
@@ -85,10 +88,11 @@ def _given(row: CardRow) -> Given:
 
 @dataclass(frozen=True, slots=True)
 class _Told:
-    """What a card tells besides the field itself: its day, the crop's dates, the last call."""
+    """What a card tells besides the field itself: its day, where the crop stands, the last call."""
 
     on: date
     dates: CropDates | None
+    stage: Stage | None
     last: LastCall | None
 
 
@@ -113,6 +117,7 @@ def _about(field: FieldRow, told: _Told) -> CardFor:
         layout=lay_out(to_field(field), told.on),
         guideline=to_guideline(field),
         dates=told.dates,
+        worked_out=None if told.stage is None else told.stage.worked_out,
         line=to_line(field),
         closed_until=closed,
         last=told.last,
@@ -137,9 +142,22 @@ def _inputs(field: FieldRow, told: _Told) -> str:
         guideline.hash if guideline else "",
         field.line,
         *dates_given(told.dates),
+        _read_of(told.stage, guideline),
         field.district.time_zone,
         field.district.stopping,
         until.isoformat() if until is not None and until > clock.now() else "",
         repr(told.last),
     )
     return hashlib.sha256("\x00".join(parts).encode()).hexdigest()
+
+
+def _read_of(stage: Stage | None, guideline: Guideline | None) -> str:
+    """Give what a card reads of a stage that was worked out, besides the crop's dates.
+
+    The rest changes with each day of weather, and no card by it.
+    """
+    worked = None if stage is None else stage.worked_out
+    if stage is None or worked is None:
+        return ""
+    season = None if guideline is None else in_season(stage, guideline)
+    return repr((host_weeds(stage).text, season, worked.bloom, worked.no_flower))

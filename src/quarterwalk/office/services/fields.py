@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 
@@ -11,9 +11,10 @@ from django.db import transaction
 from quarterwalk.call import check_line
 from quarterwalk.call.figures import exact
 from quarterwalk.crop import CropDateError, CropDates
-from quarterwalk.errors import LineOutsideRange, Problem, RefusedInput, UnknownGuideline
+from quarterwalk.errors import LineOutsideRange, Problem, UnknownGuideline
 from quarterwalk.field import Field, acres_of
 from quarterwalk.files import Planting, PlantingFile
+from quarterwalk.files.refusal import refuse_if_any
 from quarterwalk.guideline import load_guideline
 from quarterwalk.office.models import District, FieldRow, Grower, SeasonRow, Treatment
 from quarterwalk.office.services import calls
@@ -24,8 +25,6 @@ from quarterwalk.office.translate import boundary_text
 # No crop squares, or blooms, so soon after planting in any heat (rules of this project, about
 # half of what is common). [days]
 _SQUARE_LEAST, _BLOOM_LEAST = 14, 28
-
-# A line as people write it.
 
 
 @dataclass(frozen=True, slots=True)
@@ -217,9 +216,8 @@ def _put_dates(
     field: FieldRow, year: int, dates: SeasonDates, treated: Sequence[date] | None
 ) -> bool:
     """Keep dates without the calls; tell whether they are others than before."""
-    _refuse_contradictions(year, dates, treated or ())
-    values = {name: getattr(dates, name) for name in SeasonDates.__slots__}
-    _refuse_too_long(values)
+    _refuse_season(year, dates, treated or ())
+    values = _values(dates)
     sprayed = Treatment.objects.filter(field=field, on__year=year)
     days = set(sprayed.values_list("on", flat=True))
     if SeasonRow.objects.filter(field=field, year=year, **values).exists() and (
@@ -231,6 +229,15 @@ def _put_dates(
         sprayed.delete()
         Treatment.objects.bulk_create(Treatment(field=field, on=on) for on in sorted(set(treated)))
     return True
+
+
+def _values(dates: SeasonDates) -> dict[str, object]:
+    return {name: getattr(dates, name) for name in SeasonDates.__slots__}
+
+
+def _refuse_season(year: int, dates: SeasonDates, treated: Sequence[date]) -> None:
+    _refuse_contradictions(year, dates, treated)
+    _refuse_too_long(_values(dates))
 
 
 def _refuse_contradictions(year: int, dates: SeasonDates, treated: Sequence[date]) -> None:
@@ -308,28 +315,41 @@ def set_plantings(*, district: District, plantings: PlantingFile) -> tuple[str, 
         If it names a field that is not here, or tells what can't be of one.
     """
     here = {row.name: row for row in district.fields.all()}
-    unknown = [name for name in plantings.plantings if name not in here]
-    if unknown:
-        raise RefusedInput(
-            [
-                Problem(plantings.file, None, "field", name, "the name of a field of this office")
-                for name in unknown[:50]
-            ],
-            max(0, len(unknown) - 50),
-        )
+    refuse_if_any([*_plantings_wrong(plantings, here)])
     take_turn(district)
-    others = []
-    for name, planting in plantings.plantings.items():
-        year, dates = _year_of(planting), _season(planting)
-        try:
-            if _put_dates(here[name], year, dates, planting.treated):
-                others.append(here[name])
-        except ServiceRefused as refused:
-            expected = "dates and texts that fit one season"
-            problem = Problem(plantings.file, None, refused.about, name, expected, str(refused))
-            raise RefusedInput([problem]) from refused
+    others = [
+        here[name]
+        for name, each in plantings.plantings.items()
+        if _put_dates(here[name], _year_of(each), _season(each), each.treated)
+    ]
     calls.keep_for_fields(others)
     return tuple(plantings.plantings)
+
+
+def _plantings_wrong(plantings: PlantingFile, here: Collection[str]) -> Iterator[Problem]:
+    """Find the rows of fields that are not here, and of what can't be of one season."""
+    for name, each in plantings.plantings.items():
+        row = plantings.rows.get(name)
+        if name not in here:
+            expected = "the name of a field of this office"
+            yield Problem(plantings.file, row, "field", name, expected)
+            continue
+        try:
+            _refuse_season(_year_of(each), _season(each), each.treated)
+        except ServiceRefused as refused:
+            column = refused.about.removesuffix("_latest")
+            told = getattr(each, column)
+            expected = "a shorter text" if isinstance(told, str) else "a day that fits the season"
+            value = _cell(told, "/" if column == "first_square" else " ")
+            yield Problem(plantings.file, row, column, value, expected, str(refused))
+
+
+def _cell(told: str | date | Sequence[date] | None, between: str) -> str:
+    """Write what a cell gave as it stands in a table; a range of one day is that day."""
+    if told is None or isinstance(told, str):
+        return told or ""
+    days = [told] if isinstance(told, date) else told
+    return between.join(sorted({day.isoformat() for day in days}))
 
 
 def _year_of(planting: Planting) -> int:

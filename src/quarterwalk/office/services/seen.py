@@ -14,12 +14,16 @@ from quarterwalk.errors import Problem
 from quarterwalk.files.refusal import refuse_if_any
 from quarterwalk.files.seen_table import SeenFile, SeenLine, row_faults
 from quarterwalk.office import clock
+from quarterwalk.office.crop_clocks import counts_as_bloom
 from quarterwalk.office.models import District, FieldRow, Person, SeenRow
 from quarterwalk.office.services import calls
 from quarterwalk.office.services.refused import ServiceRefused
 from quarterwalk.office.services.turn import take_turn
 from quarterwalk.office.translate import season_on
-from quarterwalk.office.translate_season import SIGNS, from_seen, stand_planted
+from quarterwalk.office.translate_season import SIGNS, from_seen, stand_planted, to_seen
+
+# As a note of a journal. [characters]
+_LONGEST_NOTE = 500
 
 
 @transaction.atomic
@@ -66,19 +70,34 @@ def _wrong_day(field: FieldRow, on: date) -> str:
     """Say why nobody can have seen the crop on a day; empty where somebody can."""
     if on > clock.today(field.district):
         return "This day is still to come."
-    planted = stand_planted(season_on(field, on))
+    season = season_on(field, on)
+    planted = stand_planted(season)
     if planted is not None and on <= planted:
         return f"The crop was planted on {planted.isoformat()}."
+    known = planted is not None or (season is not None and season.first_square is not None)
+    if not known and on.year != clock.today(field.district).year:
+        # no page would show it, and nobody could strike it
+        return f"Nothing is known of a season of {on.year} in this field. Is the year right?"
     return ""
 
 
 @dataclass(frozen=True, slots=True)
 class SeenTaken:
-    """What became of the rows of a table: how many came, were here, and were struck here."""
+    """What became of the rows of a table: how many came, were here, and were struck here.
+
+    Parameters
+    ----------
+    new, here_already, struck : int
+        [rows]
+    blooming : int
+        Fields for whose first bloom, which was not given, white flowers of new rows stand.
+        [fields]
+    """
 
     new: int
     here_already: int
     struck: int
+    blooming: int = 0
 
 
 @transaction.atomic
@@ -122,7 +141,13 @@ def import_seen(*, district: District, seen: SeenFile, by: Person) -> SeenTaken:
             rows.append(row)
     SeenRow.objects.bulk_create(rows)
     calls.keep_for_looks(rows)
-    return SeenTaken(len(rows), told.total(), told[True])
+    blooming = {row.field_id for row in rows if _stands_for_bloom(row)}
+    return SeenTaken(len(rows), told.total(), told[True], len(blooming))
+
+
+def _stands_for_bloom(row: SeenRow) -> bool:
+    season = season_on(row.field, row.on)
+    return season is not None and counts_as_bloom(season, to_seen(row.on, [row]))
 
 
 def _problems(seen: SeenFile, fields: dict[str, FieldRow]) -> Iterator[Problem]:
@@ -134,10 +159,12 @@ def _problems(seen: SeenFile, fields: dict[str, FieldRow]) -> Iterator[Problem]:
         wrong = _wrong_day(field, line.on)
         if wrong:
             yield _problem(seen, line, "date", "a day on which the crop could be seen", wrong)
+        if len(line.note) > _LONGEST_NOTE:
+            yield _problem(seen, line, "note", f"a text of at most {_LONGEST_NOTE} characters")
 
 
 def _problem(seen: SeenFile, line: SeenLine, column: str, expected: str, hint: str = "") -> Problem:
-    value = line.field if column == "field" else line.on.isoformat()
+    value = {"field": line.field, "date": line.on.isoformat(), "note": line.note}[column]
     return Problem(seen.file, line.row, column, value, expected, hint)
 
 

@@ -11,6 +11,7 @@ from django.db import transaction
 
 from quarterwalk.errors import Problem, RefusedInput
 from quarterwalk.files import WalkFile
+from quarterwalk.files.refusal import refuse_if_any
 from quarterwalk.journal import (
     DeviceCount,
     Entry,
@@ -70,33 +71,32 @@ def import_walks(*, district: District, walks: WalkFile, by: Person) -> Imported
     pen = Pen(district, by)
     here = _here(district, walks)
     ids, known = [], 0
-    for walk in walks.table:
+    for index, walk in enumerate(walks.table):
         if _as_kept(walk) in here.get((walk.field, walk.date), ()):
             known += 1
             continue
         try:
             ids.append(_write(pen, fields[walk.field], walk, Source.TABLE))
         except EntryFault as fault:
-            raise RefusedInput([_misfit(walks, walk, fault)]) from fault
+            raise RefusedInput([_misfit(walks, index, walk, fault)]) from fault
     pen.close()
     return Imported(tuple(ids), known)
 
 
 def _refuse_unknown(walks: WalkFile, fields: dict[str, FieldRow]) -> None:
-    unknown = list(
-        dict.fromkeys(head.field for head in walks.table.heads if head.field not in fields)
+    unknown: dict[str, int] = {}
+    for index, head in enumerate(walks.table.heads):
+        if head.field not in fields:
+            unknown.setdefault(head.field, walks.first_row(index))
+    expected = "the name of a field of this office"
+    refuse_if_any(
+        [Problem(walks.file, row, "field", name, expected) for name, row in unknown.items()]
     )
-    if unknown:
-        expected = "the name of a field of this office"
-        raise RefusedInput(
-            [Problem(walks.file, None, "field", name, expected) for name in unknown[:50]],
-            max(0, len(unknown) - 50),
-        )
 
 
-def _misfit(walks: WalkFile, walk: Walk, fault: EntryFault) -> Problem:
-    told = f"{walk.field}, {walk.date.isoformat()}"
-    return Problem(walks.file, None, "walk", told, "one that a journal can hold", fault.why)
+def _misfit(walks: WalkFile, index: int, walk: Walk, fault: EntryFault) -> Problem:
+    told, expected = f"{walk.field}, {walk.date.isoformat()}", "one that a journal can hold"
+    return Problem(walks.file, walks.first_row(index), "walk", told, expected, fault.why)
 
 
 def _here(district: District, walks: WalkFile) -> dict[tuple[str, date], list[Walk]]:

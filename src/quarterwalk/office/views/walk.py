@@ -7,7 +7,7 @@ from django.shortcuts import redirect
 from django.views.decorators.http import require_http_methods, require_safe
 
 from quarterwalk.office import access
-from quarterwalk.office.forms.decision import StrikeForm
+from quarterwalk.office.forms.decision import SureForm
 from quarterwalk.office.forms.refused import refusals
 from quarterwalk.office.pages.may import may_as
 from quarterwalk.office.pages.walk import walk_page
@@ -44,7 +44,7 @@ def walk_table(request: HttpRequest, walk_id: str) -> HttpResponse:
 def walk_strike(request: HttpRequest, walk_id: str) -> HttpResponse:
     """Leave a walk out, with the reason; its entries stay."""
     row = access.walk_led(signed_in(request), walk_id)
-    form = StrikeForm(sent(request))
+    form = SureForm(sent(request))
     if form.is_valid():
         with refusals(form):
             strike_walk(walk=row, by=signed_in(request))

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect
-from django.views.decorators.http import require_http_methods, require_POST
+from django.views.decorators.http import require_http_methods
 
 from quarterwalk.office import clock
 from quarterwalk.office.access_season import station_led, stations_of
+from quarterwalk.office.forms.decision import SureForm
 from quarterwalk.office.forms.weather import WeatherForm
 from quarterwalk.office.kept_weather import weather_of
-from quarterwalk.office.pages.weather import weather_page, weather_taken
-from quarterwalk.office.queries.standing import why_no_stage
+from quarterwalk.office.pages.weather import away_page, taken_away, weather_page, weather_taken
+from quarterwalk.office.queries.standing import fields_by_station, why_no_stage
 from quarterwalk.office.services.weather import remove_station, take_weather
 from quarterwalk.office.views.here import led_here
 from quarterwalk.office.views.show import sent, show, signed_in, tell
@@ -34,10 +35,15 @@ def weather_import(request: HttpRequest) -> HttpResponse:
     return show(request, "imports/weather.html", page, form)
 
 
-@require_POST
+@require_http_methods(["GET", "POST"])
 def weather_remove(request: HttpRequest, pk: int) -> HttpResponse:
-    """Take a station away with all its days."""
+    """Take a station away with all its days, once it is confirmed."""
     station = station_led(signed_in(request), pk)
-    remove_station(station=station)
-    tell(request, f"The weather of {station} is taken away. Calls are made anew without it.")
-    return redirect("weather-import")
+    form = SureForm(sent(request))
+    if form.is_valid():
+        remove_station(station=station)
+        tell(request, taken_away(station, left=station.district.stations.exists()))
+        return redirect("weather-import")
+    fields = fields_by_station(station, clock.today(station.district))
+    others = station.district.stations.exclude(pk=pk).exists()
+    return show(request, "imports/station.html", away_page(station, fields, others=others), form)
