@@ -6,12 +6,12 @@ from datetime import date
 
 import pytest
 
+from quarterwalk.call.clock_told import in_doubt
 from quarterwalk.crop import Seen, StageName
 from quarterwalk.office.models import FieldRow
 from quarterwalk.office.pages.due import Due, due_of
 from quarterwalk.office.pages.season import stage_words
 from quarterwalk.office.queries.standing import standings
-from quarterwalk.office.rule_season import in_doubt
 from quarterwalk.office.services.seen import note_seen
 from tests.office.people import People
 from tests.office.weathered import planted, weathered

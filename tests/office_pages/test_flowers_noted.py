@@ -66,7 +66,7 @@ def test_it_is_said_what_such_a_note_changes(people: People, walk: str) -> None:
     holds = "First square of this field is given, and it holds"
     stay = f"{holds}: its calls stay as they are."
     assert stay in note(people, nodes="9")
-    assert f"{holds}: its calls stay as they are, unless white flowers" in note(people, bloom="no")
+    assert f"{holds}: its calls stay as they are." in note(people, bloom="no")
     assert "can't be true beside it, and do not count." in note(people, on="2026-06-10")
     told = note(people)
     assert stay not in told

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import date, timedelta
 
+from quarterwalk.call.clock_told import in_doubt
 from quarterwalk.call.figures import day_words
 from quarterwalk.call.verdict import Caution, Reason, Verdict
 from quarterwalk.crop import Event, Stage, StageName
@@ -184,4 +185,4 @@ def bloom_in_doubt(stage: Stage) -> bool:
     bool
     """
     odds = None if stage.worked_out is None else stage.worked_out.at_odds
-    return odds is not None and odds.hardly and odds.event is Event.FIRST_BLOOM
+    return in_doubt(stage) and odds is not None and odds.event is Event.FIRST_BLOOM

@@ -213,20 +213,20 @@ def bloom_likely(stage: Stage) -> bool:
     return worked is not None and worked.weeks.blooming > 1 / 2 and not stage.bloom_known
 
 
-def in_doubt(stage: Stage) -> bool:
+def in_doubt(stage: Stage | None) -> bool:
     """Tell whether what was seen lies so far from the weather that something is wrong.
 
     Parameters
     ----------
-    stage : Stage
-        Where the crop stands.
+    stage : Stage or None
+        Where the crop stands; None where nobody knows, and then nothing is in doubt.
 
     Returns
     -------
     bool
     """
-    odds = None if stage.worked_out is None else stage.worked_out.at_odds
-    return odds is not None and odds.hardly
+    worked = None if stage is None else stage.worked_out
+    return worked is not None and worked.at_odds is not None and worked.at_odds.hardly
 
 
 def at_border(worked: WorkedOut | None) -> bool:

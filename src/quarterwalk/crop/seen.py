@@ -88,11 +88,6 @@ class Seen:
         return self.bloom is not None or any(count is not None for count in counts)
 
     @property
-    def of_flowers(self) -> bool:
-        """Whether anybody looked for white flowers, and so whether the look may tell of bloom."""
-        return self.bloom is not None or self.nawf is not None
-
-    @property
     def flowers(self) -> bool:
         """Whether white flowers were seen, also where only nodes above them were counted."""
         return bool(self.bloom) or self.nawf is not None

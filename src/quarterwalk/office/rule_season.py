@@ -1,9 +1,10 @@
-"""Whether the season of a field is over, so that no look is due, and what is in doubt."""
+"""Whether the season of a field is over, so that no look is due."""
 
 from __future__ import annotations
 
 from datetime import date, timedelta
 
+from quarterwalk.call.clock_told import in_doubt
 from quarterwalk.call.season import Outside, in_season
 from quarterwalk.crop import SEASON_DAYS, Stage, StageName
 from quarterwalk.guideline import load_routine
@@ -73,20 +74,3 @@ def lacks_bloom(stage: Stage | None) -> bool:
     if stage is None or stage.name is not StageName.SQUARING or stage.bloom_known:
         return False
     return stage.days[0] > load_routine().no_call_after
-
-
-def in_doubt(stage: Stage | None) -> bool:
-    """Tell whether what was seen lies so far from the weather that something is wrong.
-
-    Parameters
-    ----------
-    stage : Stage or None
-        Where a crop stands.
-
-    Returns
-    -------
-    bool
-    """
-    worked = None if stage is None else stage.worked_out
-    odds = None if worked is None else worked.at_odds
-    return odds is not None and odds.hardly

@@ -9,12 +9,13 @@ from typing import Any
 
 from quarterwalk.call import Verdict
 from quarterwalk.call.after_spray import look_after_spray
+from quarterwalk.call.clock_told import in_doubt
 from quarterwalk.call.verdict import Look
 from quarterwalk.crop import CropDates, Event, Stage, StageName
 from quarterwalk.guideline import load_routine
 from quarterwalk.office.pages.days import days_late, days_range, near_day, short_day
 from quarterwalk.office.queries.standing import Standing
-from quarterwalk.office.rule_season import in_doubt, season_is_over
+from quarterwalk.office.rule_season import season_is_over
 
 SEASON_OVER = "season over"
 """Why no look is due any more."""

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from quarterwalk.call.clock_told import distance_told, miles_from_km
+from quarterwalk.call.clock_told import distance_told, in_doubt, miles_from_km
 from quarterwalk.call.figures import chance_words
 from quarterwalk.crop import Stage, StageName, WeekOdds, load_needs
 from quarterwalk.office.crop_clocks import WorkedFrom
 from quarterwalk.office.pages.due import CHECK_PLANTING
-from quarterwalk.office.rule_season import in_doubt, lacks_bloom
+from quarterwalk.office.rule_season import lacks_bloom
 
 # Past this a doubt is too small to be told in words. [fraction]
 _CERTAIN = 0.995

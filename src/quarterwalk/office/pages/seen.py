@@ -133,10 +133,8 @@ def seen_taken(season: SeasonRow | None, seen: Seen) -> Iterator[str]:
 
 def _of_given(season: SeasonRow, seen: Seen) -> str:
     """Say what a note changes where first square was given: only flowers may."""
-    if not waits_for_flowers(season) or not seen.of_flowers:
+    if not waits_for_flowers(season) or not seen.flowers:
         return ": its calls stay as they are."
-    if not seen.flowers:
-        return ": its calls stay as they are, unless white flowers were noted before this day."
     if not counts_as_bloom(season, seen):
         return f". White flowers on {short_day(seen.on)} can't be true beside it, and do not count."
     return (
